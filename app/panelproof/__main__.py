@@ -1,0 +1,7 @@
+"""`python -m panelproof`."""
+
+import sys
+
+from panelproof.command import main
+
+sys.exit(main())

@@ -1,0 +1,1 @@
+"""Contents: the set of all texts that a field can ever show."""

@@ -1,0 +1,146 @@
+"""A finding acted out: what the glass shows before and after, with the texts that show what goes wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from panelproof.content.graph import Graph
+from panelproof.ink.mask import NOTHING, Mask, rectangle
+from panelproof.layout.document import Screen
+from panelproof.layout.parts import Field, Icon, Part
+from panelproof.material import Material, field_graph
+from panelproof.picture import drawing
+from panelproof.picture.frame import Frame, draw, draw_screen, new_frame, screen_frame
+from panelproof.picture.moments import automatic
+from panelproof.picture.step import step
+from panelproof.picture.values import Values
+from panelproof.proof.finding import Finding
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """What the glass shows at one time of a replay, the pixels to mark in it, and a sentence."""
+
+    frame: Frame
+    marked: Mask
+    words: str
+
+
+def scenes(material: Material, screen: Screen, values: Values, finding: Finding) -> tuple[Scene, ...]:
+    """Return the scenes of a finding on a screen, in order of time; the last one shows what goes wrong.
+
+    Texts that the finding does not give are those of `values`. Raises Problem where the screen cannot be
+    drawn with them.
+    """
+    part = _named(screen, finding.part)
+    other = _named(screen, finding.other)
+    area = _marked(finding)
+    if finding.rule == "residue":
+        return _left_over(material, screen, values, finding, area)
+    if finding.rule == "stale" and part is not None and len(finding.texts) == 2:
+        return _stale(material, screen, values, part, finding, area)
+    if finding.rule == "erases" and isinstance(part, Field | Icon):
+        shown = _with(values, other, finding.texts[:1])
+        return _wiped(material, screen, shown, part, finding, area)
+    texts = list(finding.texts)
+    shown = values
+    for one in (part, other):
+        if texts and isinstance(one, Field | Icon):
+            shown = _with(shown, one, (texts.pop(0),))
+        elif texts and one is not None and getattr(one, "text", None) == texts[0]:
+            texts.pop(0)
+    return (Scene(screen_frame(material, screen, shown), area, _said(finding)),)
+
+
+def _named(screen: Screen, name: str) -> Part | None:
+    return next((part for part in screen.parts if part.name == name), None)
+
+
+def _marked(finding: Finding) -> Mask:
+    if finding.area is None or finding.area[2] <= 0 or finding.area[3] <= 0:
+        return NOTHING
+    return rectangle(*finding.area)
+
+
+def _with(values: Values, part: Part | None, texts: tuple[str, ...]) -> Values:
+    """Return values in which a field or icon shows a text, where it can show it."""
+    if not texts or part is None:
+        return values
+    if isinstance(part, Field) and _accepts(part, texts[0]):
+        return Values(_set(values.texts, part.name, texts[0]), values.states)
+    if isinstance(part, Icon) and texts[0] in [state.name for state in part.states]:
+        return Values(values.texts, _set(values.states, part.name, texts[0]))
+    return values
+
+
+def _accepts(field: Field, text: str) -> bool:
+    shown: Graph = field_graph(field)
+    return shown.accepts(text)
+
+
+def _set(values: Mapping[str, str], name: str, value: str) -> dict[str, str]:
+    return {**values, name: value}
+
+
+def _said(finding: Finding) -> str:
+    return ", ".join(f"`{text}`" for text in finding.texts)
+
+
+def _stale(
+    material: Material, screen: Screen, values: Values, part: Part, finding: Finding, area: Mask
+) -> tuple[Scene, ...]:
+    earlier, later = finding.texts
+    first, second = _with(values, part, (earlier,)), _with(values, part, (later,))
+    taken = step(material, screen, first, second)
+    behind = taken.differs or area
+    return (
+        Scene(taken.start, NOTHING, f"first `{earlier}`"),
+        Scene(taken.end, behind, f"then `{later}`: {_counted(behind, taken.differs)} behind"),
+    )
+
+
+def _wiped(
+    material: Material, screen: Screen, values: Values, part: Field | Icon, finding: Finding, area: Mask
+) -> tuple[Scene, ...]:
+    before = screen_frame(material, screen, values)
+    if material.layout.panel.refresh == "whole":
+        return (Scene(before, area, f"`{part.name}` is drawn over `{finding.other}`"),)
+    # The other part as it is when it was drawn last, then the update that wipes it.
+    other = _named(screen, finding.other)
+    if other is not None:
+        draw(before, drawing.part(material, screen, other, values))
+    after = before.copy()
+    draw(after, drawing.part(material, screen, part, values))
+    return (
+        Scene(before, NOTHING, f"before an update of `{part.name}`"),
+        Scene(after, area, f"after an update of `{part.name}`"),
+    )
+
+
+def _left_over(
+    material: Material, screen: Screen, values: Values, finding: Finding, area: Mask
+) -> tuple[Scene, ...]:
+    former = next(
+        (one for one in material.layout.screens if one is not screen and _named(one, finding.other)), None
+    )
+    if former is None:
+        code = material.code(screen.ground)
+        before = new_frame(material.layout.panel, code)
+    else:
+        shown = automatic(material, former)[0].values
+        part = _named(former, finding.other)
+        before = screen_frame(material, former, _with(shown, part, finding.texts[:1]))
+    after = before.copy()
+    draw_screen(after, material, screen, values)
+    scene = Scene(after, area, f"then screen `{screen.name}`")
+    if former is None:
+        return (scene,)
+    return Scene(before, NOTHING, f"first screen `{former.name}`"), scene
+
+
+def _counted(behind: Mask, exact: Mask) -> str:
+    if not exact:
+        return "pixels can stay"
+    count = behind.count()
+    return f"{count} pixel{' stays' if count == 1 else 's stay'}"

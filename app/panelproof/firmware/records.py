@@ -1,0 +1,93 @@
+"""Structures of constant data: their members just as wide as their values need, and how each is read."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from panelproof.firmware import literals
+from panelproof.firmware.names import upper
+
+PIXELS = "px"
+NUMBER = "unsigned"
+
+
+@dataclass(frozen=True, slots=True)
+class Member:
+    """One member: its name, the integer type that holds all its values, and what it is read as."""
+
+    name: str
+    holds: str
+    read_as: str = NUMBER
+    comment: str = ""
+
+    @property
+    def bits(self) -> int:
+        """Width of the member."""
+        return int(self.holds.lstrip("uint"))
+
+
+@dataclass(frozen=True, slots=True)
+class Array:
+    """One constant, its declarator's name and the lines of its value."""
+
+    name: str
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """A structure and the constants of its type."""
+
+    name: str
+    comment: str
+    members: tuple[str, ...]
+    accessors: tuple[str, ...]
+    arrays: tuple[Array, ...]
+
+
+def ordered(members: Sequence[Member]) -> list[Member]:
+    """Return members from the widest to the narrowest, so that no gaps lie between them."""
+    return sorted(members, key=lambda member: -member.bits)
+
+
+def record(
+    layout: str, word: str, comment: str, members: Sequence[Member], arrays: Sequence[Array]
+) -> Record:
+    """Return the structure `LAYOUT_WORD_` with its members in the order given."""
+    name = f"{layout}_{word}_"
+    declared = literals.aligned(
+        [(f"{one.holds}_t {one.name};", f"/* {one.comment} */" if one.comment else "") for one in members]
+    )
+    accessors = literals.aligned([_accessor(layout, word, member) for member in members])
+    return Record(name, f"/* {comment} */", tuple(declared), tuple(accessors), tuple(arrays))
+
+
+def _accessor(layout: str, word: str, member: Member) -> tuple[str, str]:
+    name = f"{member.name}" if word != "state" else f"state_{member.name}"
+    if word == "pair":
+        name = "kern" if member.name == "kern" else f"pair_{member.name}"
+    read = f"{upper(layout)}_READ{member.bits}(&({word})->{member.name})"
+    if not member.holds.startswith("u"):
+        read = f"({member.holds}_t){read}"
+    cast = f"{layout}_px_" if member.read_as == PIXELS else member.read_as
+    if member.bits == 32 and member.read_as == NUMBER:
+        cast = "uint32_t"
+    return f"#define {upper(layout, name)}_({word})", f"(({cast}){read})"
+
+
+def table(members: Sequence[Member], rows: Sequence[dict[str, str]]) -> list[str]:
+    """Return rows as initialisers, their columns aligned."""
+    cells = [
+        [
+            f"{row[member.name]}{'' if last else ','}"
+            for last, member in zip([*[False] * (len(members) - 1), True], members, strict=True)
+        ]
+        for row in rows
+    ]
+    return [f"{{ {line} }}," for line in _filled(cells)]
+
+
+def _filled(cells: Sequence[Sequence[str]]) -> list[str]:
+    widths = [max(map(len, column)) for column in zip(*cells, strict=True)] if cells else []
+    return [" ".join(f"{c:>{w}}" for c, w in zip(row, widths, strict=True)) for row in cells]

@@ -1,0 +1,135 @@
+/* {{ layout }}: what the panel shows, {{ width }} x {{ height }} pixels, proved by Panelproof for every value it can ever show.
+
+   How to use it
+
+     1. Include this header wherever its constants or functions are needed.
+     2. In one source file, before that line:  #define OUR_IMPLEMENTATION
+     3. Fill in a our_port: two functions of yours that write pixels, and a pointer that they are handed.
+{% for line in usage %}
+     {{ loop.index + 3 }}. {{ line | join("\n        ") }}
+{% endfor %}
+
+   Define OUR_NO_TEXT_FUNCTIONS to leave out the functions that print texts, and <stdio.h> with them. Where constants
+   live apart from memory, define OUR_CONST, OUR_READ8, OUR_READ16 and OUR_READ32 before the implementation.
+
+{% for name, value in facts %}
+   {{ "%-10s" | format(name) }} {{ value }}
+{% endfor %}
+
+   Made by Panelproof; change the layout, not this file. Not a safety device: a proof of pixels, not of measurements.
+   Local codes and licensed practice come first. */
+
+#ifndef OUR_HEADER_
+#define OUR_HEADER_
+
+#include <stddef.h>
+#include <stdint.h>
+
+/* SHA-256 of the layout's file */
+#define OUR_LAYOUT_DIGEST "{{ digest }}"
+{% for block in blocks %}
+
+{% if block.title.startswith("Screen ") %}
+/* ---- {{ block.title }} {{ "-" * (107 - block.title | length) }} */
+
+{% else %}
+/* {{ block.title }} */
+{% endif %}
+{% for line in block.lines() %}
+{{ line }}
+{% endfor %}
+{% endfor %}
+
+/* ---- Functions --------------------------------------------------------------------------------------------- */
+
+/* How pixels reach the glass. `window` sets a rectangle; the runs after it fill it exactly, row by row from its top
+   left corner, each run being `count` pixels of one colour, which may go on into the next row. */
+typedef struct our_port {
+    void (*window)(void *context, uint16_t x, uint16_t y, uint16_t width, uint16_t height);
+    void (*run)(void *context, uint16_t colour, uint32_t count);
+    void *context;
+} our_port;
+{% for screen in screens if screen.members %}
+
+/* What the screen `{{ screen.name }}` shows: UTF-8 texts (NULL is an empty one), and icons' states. */
+typedef struct {{ screen.values }} {
+{% for line in screen.members %}
+    {{ line }}
+{% endfor %}
+} {{ screen.values }};
+{% endfor %}
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+{% if whole %}
+
+/* The frame of this panel is composed in memory and sent at once, so there are only functions that draw a whole screen:
+   draw into the frame, then send it. */
+{% elif screens %}
+
+/* Draw a whole screen, or bring one field or icon up to date. Of a text longer than any that the field can show, the
+   bytes beyond that length are not read. A state that an icon does not have paints nothing. */
+{% endif %}
+{% for screen in screens %}
+void {{ screen.draw }};
+{% for part in screen.shown if not whole %}
+void {{ part.update }};
+{% endfor %}
+{% endfor %}
+{% if guards %}
+
+#ifndef OUR_NO_TEXT_FUNCTIONS
+/* Write the text of a field into a buffer of its ..._TEXT_BYTES and return its bytes, terminator not counted. A value
+   outside what the proof covers, or not a number, gives the text named behind `else`. Where a field has none the
+   result is -1 and the buffer is as it was: do not update the field then. */
+{% for guard in guards %}
+
+/* {{ guard.accepted | join("; ") | default("no value", true) }}{{ "; else " ~ guard.otherwise if guard.parameters }} */
+{{ guard.declaration }};
+{% endfor %}
+#endif
+{% endif %}
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif /* OUR_HEADER_ */
+
+#if defined(OUR_IMPLEMENTATION) && !defined(OUR_IMPLEMENTED_)
+#define OUR_IMPLEMENTED_
+
+{% include "data.c" %}
+{% if screens %}
+
+{% if fills %}
+{% include "drawing.c" %}
+
+{% endif %}
+/* ---- Screens ----------------------------------------------------------------------------------------------- */
+
+{% for screen in screens %}
+void {{ screen.draw }}
+{
+{% for line in screen.body %}
+    {{ line }}
+{% endfor %}
+}
+
+{% for part in screen.shown if not whole %}
+void {{ part.update }}
+{
+{% for line in part.call %}
+    {{ line }}
+{% endfor %}
+}
+
+{% endfor %}
+{% endfor %}
+{% endif %}
+{% if guards %}
+{% include "texts.c" %}
+
+{% endif %}
+#endif /* OUR_IMPLEMENTATION */

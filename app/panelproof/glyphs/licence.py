@@ -1,0 +1,104 @@
+"""What a font's maker allows: the embedding bits, the licence and the copyright that the file states."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Literal
+
+from panelproof.glyphs.file import FontFile, read
+from panelproof.glyphs.tables import problem_instead, tables
+from panelproof.problem import Problem
+
+Permission = Literal["installable", "editable", "preview and print", "restricted", "not stated"]
+
+_COPYRIGHT, _LICENCE, _LICENCE_URL = 0, 13, 14
+_MEANING = {
+    "installable": "may be embedded",
+    "editable": "may be embedded in documents that can be edited",
+    "preview and print": "may be embedded for viewing and printing only",
+    "restricted": "must not be embedded without the maker's leave",
+    "not stated": "says nothing on embedding",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Embedding:
+    """What a font file says of its use; texts are empty where it says nothing.
+
+    `permission` is the usage permission of OS/2 fsType (``not stated`` where there is no such table, as in
+    bitmap fonts); `no_subsetting` forbids embedding only some of its characters, `bitmap_only` anything but
+    bitmaps.
+    """
+
+    permission: Permission
+    no_subsetting: bool = False
+    bitmap_only: bool = False
+    licence: str = ""
+    licence_url: str = ""
+    copyright: str = ""
+
+    @property
+    def restricts(self) -> bool:
+        """Whether a device that carries the font's glyphs may need its maker's leave."""
+        return self.permission not in ("installable", "not stated") or self.no_subsetting
+
+    def __str__(self) -> str:
+        parts = [_MEANING[self.permission]]
+        if self.no_subsetting:
+            parts.append("not in part")
+        if self.bitmap_only:
+            parts.append("as bitmaps only")
+        said = ", ".join(parts)
+        for text in (self.licence or self.copyright, self.licence_url):
+            if text:
+                said += f"; {' '.join(text.split())}"
+        return said
+
+
+def embedding(path: Path) -> Embedding:
+    """Return what a font file says of its use.
+
+    Source: OpenType specification, OS/2 fsType and name IDs 0, 13 and 14; for BDF and PCF the properties
+    COPYRIGHT and NOTICE. Raises Problem where the file cannot be read as a font.
+    """
+    file = read(path)
+    with problem_instead(f"the licence of {file.shown} cannot be read, as the font file is damaged"):
+        return _of_bitmaps(file) if file.kind in ("BDF", "PCF") else _of_tables(file)
+
+
+def permission_of(fs_type: int) -> Permission:
+    """Return the usage permission of an fsType value: bits 1 to 3, of several the least restrictive."""
+    if fs_type & 0x8:
+        return "editable"
+    if fs_type & 0x4:
+        return "preview and print"
+    return "restricted" if fs_type & 0x2 else "installable"
+
+
+def _of_tables(file: FontFile) -> Embedding:
+    font = tables(file)
+    fs_type = int(font["OS/2"].fsType) if "OS/2" in font else None
+    names = font.get("name")
+
+    def said(number: int) -> str:
+        return str(names.getDebugName(number) or "").strip() if names is not None else ""
+
+    return Embedding(
+        "not stated" if fs_type is None else permission_of(fs_type),
+        bool((fs_type or 0) & 0x100),
+        bool((fs_type or 0) & 0x200),
+        said(_LICENCE),
+        said(_LICENCE_URL),
+        said(_COPYRIGHT),
+    )
+
+
+def _of_bitmaps(file: FontFile) -> Embedding:
+    from panelproof.glyphs.face import Face, FaceError  # noqa: PLC0415 - loads FreeType, only where needed
+
+    try:
+        face = Face(file.data)
+    except FaceError:
+        raise Problem(f"the font file {file.shown} is damaged or cut short; fetch it anew") from None
+    return Embedding("not stated", licence=face.property("NOTICE"), copyright=face.property("COPYRIGHT"))

@@ -1,0 +1,92 @@
+"""A layout with what it names found: its fonts opened, its pictures read, its contents built."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from panelproof.content.build import graph
+from panelproof.content.graph import Graph
+from panelproof.glyphs.catalogue import find
+from panelproof.glyphs.type import Type, open_type
+from panelproof.ink.bitmap import from_picture, from_text
+from panelproof.ink.mask import Mask
+from panelproof.layout import colour
+from panelproof.layout.document import Layout, Screen, TypeSpec
+from panelproof.layout.parts import Field, Icon, IconState
+from panelproof.problem import Problem
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Material:
+    """A layout that can be drawn: nothing it names is missing.
+
+    `folder` is what the layout's paths are relative to; `types`, `bitmaps` (by icon state) and `inks`
+    (8-bit sRGB) hold what was found.
+    """
+
+    layout: Layout
+    folder: Path
+    types: Mapping[str, Type]
+    bitmaps: Mapping[IconState, Mask]
+    inks: Mapping[str, colour.Rgb]
+
+    def screen(self, name: str) -> Screen:
+        """Return the screen of that name; raises KeyError."""
+        return {screen.name: screen for screen in self.layout.screens}[name]
+
+    def code(self, ink: str) -> int:
+        """Return an ink in the panel's own colours."""
+        return colour.quantise(self.inks[ink], self.layout.panel.colour_format)
+
+    def ramp(self, ink: str, ground: str) -> tuple[int, ...]:
+        """Return the 16 panel codes from ground to ink."""
+        return colour.ramp(self.inks[ink], self.inks[ground], self.layout.panel.colour_format)
+
+
+def _open(spec: TypeSpec, folder: Path) -> Type:
+    return open_type(find(spec.font, folder), spec.size, spec.rendering, spec.kerning, spec.hinting)
+
+
+def _bitmap(state: IconState, folder: Path) -> Mask:
+    return from_text(state.rows) if state.picture is None else from_picture(folder / state.picture)
+
+
+def field_graph(field: Field) -> Graph:
+    """Return the word graph of a field's content; raises Problem with a place inside the field."""
+    try:
+        return graph(field.content)
+    except Problem as problem:
+        raise problem.within("content") from None
+
+
+def gather(layout: Layout, folder: Path) -> Material:
+    """Open every font, read every picture and build every content of a layout whose references hold.
+
+    Raises Problem with the place in the file for the first that fails.
+    """
+    types = {}
+    for number, spec in enumerate(layout.types):
+        try:
+            types[spec.name] = _open(spec, folder)
+        except Problem as problem:
+            raise Problem(problem.message, f"types[{number}].font") from None
+    bitmaps = {}
+    for screen_number, screen in enumerate(layout.screens):
+        for part_number, part in enumerate(screen.parts):
+            place = f"screens[{screen_number}].parts[{part_number}]"
+            if isinstance(part, Field):
+                try:
+                    field_graph(part)
+                except Problem as problem:
+                    raise problem.within(place) from None
+            if not isinstance(part, Icon):
+                continue
+            for state_number, state in enumerate(part.states):
+                try:
+                    bitmaps[state] = _bitmap(state, folder)
+                except Problem as problem:
+                    raise Problem(problem.message, f"{place}.states[{state_number}].picture") from None
+    inks = {ink.name: colour.parse(ink.colour) for ink in layout.inks}
+    return Material(layout, folder, types, bitmaps, inks)

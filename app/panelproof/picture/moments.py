@@ -1,0 +1,212 @@
+"""The moments of a screen: those the layout names, and those that come from the contents by themselves."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+from panelproof.content.build import text as text_of
+from panelproof.ink.footprint import Footprint, footprint
+from panelproof.layout.document import Argument, Screen
+from panelproof.layout.parts import Field, Icon, IconState
+from panelproof.material import Material, field_graph
+from panelproof.picture.values import Values
+from panelproof.problem import Problem
+
+
+@dataclass(frozen=True, slots=True)
+class ShownMoment:
+    """A moment with the values it shows.
+
+    `name` is the layout's own, or for the automatic ones `longest`, `shortest`, `tallest`, `fault` or
+    `first`; `title` is what to write above its picture, `screen` the name of its screen.
+    """
+
+    screen: str
+    name: str
+    title: str
+    automatic: bool
+    values: Values
+
+
+def _fields(screen: Screen) -> tuple[Field, ...]:
+    return tuple(part for part in screen.parts if isinstance(part, Field))
+
+
+def _icons(screen: Screen) -> tuple[Icon, ...]:
+    return tuple(part for part in screen.parts if isinstance(part, Icon))
+
+
+def _footprint(material: Material, field: Field) -> Footprint:
+    return footprint(field_graph(field), material.types[field.type], field.align)
+
+
+def _value(field: Field, value: str | tuple[Argument, ...]) -> str:
+    """Return a moment's value as the text shown; raises Problem with a place inside the value."""
+    if isinstance(value, str):
+        shown = value
+    else:
+        try:
+            shown = text_of(field.content, value)
+        except Problem as problem:
+            raise Problem(problem.message, problem.place.removeprefix("arguments")) from None
+    if not field_graph(field).accepts(shown):
+        raise Problem(
+            f"`{shown}` is no text that the field `{field.name}` can show; "
+            "give another value, or add the text to the field's `also`"
+        )
+    return shown
+
+
+def named(material: Material, number: int) -> ShownMoment:
+    """Return the layout's moment of that number with its values.
+
+    Raises Problem, its place `moments[number]…`, where a field or icon of the screen has no value there or
+    one that it cannot show.
+    """
+    spec = material.layout.moments[number]
+    place = f"moments[{number}]"
+    try:
+        screen = material.screen(spec.screen)
+    except KeyError:
+        hint = _nearest(spec.screen, [screen.name for screen in material.layout.screens])
+        raise Problem(f"there is no screen `{spec.screen}`{hint}", f"{place}.screen") from None
+    texts, states = {}, {}
+    for field in _fields(screen):
+        if field.name not in spec.fields:
+            raise Problem(
+                f"the moment `{spec.name}` has no value for the field `{field.name}`", f"{place}.fields"
+            )
+        try:
+            texts[field.name] = _value(field, spec.fields[field.name])
+        except Problem as problem:
+            raise problem.within(f"{place}.fields.{field.name}") from None
+    for icon in _icons(screen):
+        if icon.name not in spec.icons:
+            raise Problem(
+                f"the moment `{spec.name}` has no state for the icon `{icon.name}`", f"{place}.icons"
+            )
+        state = spec.icons[icon.name]
+        known = [state.name for state in icon.states]
+        if state not in known:
+            hint = _nearest(state, known)
+            raise Problem(
+                f"the icon `{icon.name}` has no state `{state}`{hint}", f"{place}.icons.{icon.name}"
+            )
+        states[icon.name] = state
+    title = spec.name.replace("-", " ")
+    return ShownMoment(screen.name, spec.name, title[0].upper() + title[1:], False, Values(texts, states))
+
+
+def _first_state(icon: Icon) -> IconState:
+    return icon.states[0]
+
+
+def _fault_state(icon: Icon) -> IconState:
+    return next((state for state in icon.states if state.name == "fault"), icon.states[-1])
+
+
+def automatic(material: Material, screen: Screen) -> tuple[ShownMoment, ...]:
+    """Return the moments that a screen has by itself.
+
+    A screen with fields has `longest`, `shortest` and `tallest`: those texts in every field, every icon in
+    its first state. `fault` shows each field's fault text, and each icon's state named `fault` or else its
+    last; it is left out where no field has a fault text and no icon a second state. `first` shows each
+    field's text before the first reading, where some field has one. Fields without such a text show their
+    longest. A screen without fields has just `longest`, and `fault` where an icon has several states.
+    """
+    fields, icons = _fields(screen), _icons(screen)
+    prints = {field.name: _footprint(material, field) for field in fields}
+
+    def shown(
+        name: str, title: str, text: Callable[[Field], str], state: Callable[[Icon], IconState] = _first_state
+    ) -> ShownMoment:
+        texts = {field.name: text(field) for field in fields}
+        return ShownMoment(
+            screen.name, name, title, True, Values(texts, {icon.name: state(icon).name for icon in icons})
+        )
+
+    def longest(field: Field) -> str:
+        return prints[field.name].longest
+
+    def fault(field: Field) -> str:
+        return longest(field) if field.content.fault is None else field.content.fault
+
+    def first(field: Field) -> str:
+        return longest(field) if field.content.first is None else field.content.first
+
+    found = [shown("longest", "Longest texts" if fields else "As it is", longest)]
+    if fields:
+        found.append(shown("shortest", "Shortest texts", lambda field: prints[field.name].shortest))
+        found.append(shown("tallest", "Tallest texts", lambda field: prints[field.name].tallest))
+    if any(field.content.fault is not None for field in fields) or any(
+        len(icon.states) > 1 for icon in icons
+    ):
+        found.append(shown("fault", "Fault", fault, _fault_state))
+    if any(field.content.first is not None for field in fields):
+        found.append(shown("first", "Before the first reading", first))
+    return tuple(found)
+
+
+def moments(material: Material, screen: Screen) -> tuple[ShownMoment, ...]:
+    """Return every moment of a screen: the layout's own first, in its order, then the automatic ones.
+
+    Raises Problem as `named` does.
+    """
+    own = [n for n, spec in enumerate(material.layout.moments) if spec.screen == screen.name]
+    return (*(named(material, number) for number in own), *automatic(material, screen))
+
+
+def every_moment(material: Material) -> tuple[ShownMoment, ...]:
+    """Return every moment of every screen, screen by screen."""
+    return tuple(shown for screen in material.layout.screens for shown in moments(material, screen))
+
+
+def moment(material: Material, name: str) -> ShownMoment:
+    """Return the moment that a person means by `name`: one of the layout's, or `screen:longest` and the like.
+
+    `screen:name` works for every moment; an automatic one can go without its screen where only one screen has
+    it. Raises Problem, with the nearest names, where there is none.
+    """
+    layout = material.layout
+    screen_name, colon, wanted = name.rpartition(":")
+    if colon:
+        screens = [screen for screen in layout.screens if screen.name == screen_name]
+        if not screens:
+            hint = _nearest(screen_name, [screen.name for screen in layout.screens])
+            raise Problem(f"there is no screen `{screen_name}`{hint}")
+    else:
+        screens = list(layout.screens)
+    for number, spec in enumerate(layout.moments):
+        if spec.name == wanted and (not colon or spec.screen == screen_name):
+            return named(material, number)
+    own = [spec.name for spec in layout.moments if not colon or spec.screen == screen_name]
+    by_themselves = [shown for screen in screens for shown in automatic(material, screen)]
+    found = [shown for shown in by_themselves if shown.name == wanted]
+    if len(found) == 1:
+        return found[0]
+    full = [f"{shown.screen}:{shown.name}" for shown in by_themselves]
+    if found:
+        choices = ", ".join(f"`{shown.screen}:{shown.name}`" for shown in found)
+        raise Problem(f"several screens have a moment `{wanted}`: say which of {choices}")
+    if colon:
+        raise Problem(
+            f"the screen `{screen_name}` has no moment `{wanted}`"
+            + _nearest(wanted, [*own, *(shown.name for shown in by_themselves)])
+        )
+    raise Problem(f"there is no moment `{name}`{_nearest(name, [*own, *full])}")
+
+
+def _nearest(name: str, known: Iterable[str]) -> str:
+    """Return the end of a sentence that names what may have been meant."""
+    listed = list(dict.fromkeys(known))
+    near = get_close_matches(name, listed, n=3, cutoff=0.6)
+    if near:
+        return "; did you mean " + " or ".join(f"`{one}`" for one in near) + "?"
+    if not listed:
+        return ""
+    if len(listed) == 1:
+        return f"; there is only `{listed[0]}`"
+    more = ", …" if len(listed) > 12 else ""
+    return "; there are " + ", ".join(f"`{one}`" for one in listed[:12]) + more

@@ -1,0 +1,39 @@
+"""The whole proof of a layout."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from panelproof.material import Material
+from panelproof.proof import collides, erases, fit, ground, missing_glyph, residue, stale, text_bytes
+from panelproof.proof.extent import Stage, stage
+from panelproof.proof.finding import Finding
+
+RULES = (fit, stale, erases, collides, missing_glyph, text_bytes, ground)
+LEVELS = ("fault", "caution", "note")
+
+
+def prove_screen(stage_: Stage) -> tuple[Finding, ...]:
+    """Return the findings of one screen alone."""
+    return tuple(finding for rule in RULES for finding in rule.findings(stage_))
+
+
+def prove(material: Material, progress: Callable[[str], None] = lambda _: None) -> tuple[Finding, ...]:
+    """Return every finding, most serious first, then in the order of screens and rules.
+
+    `progress` is told the name of each screen before its proof; it may raise to cancel.
+    """
+    stages = []
+    for screen in material.layout.screens:
+        progress(screen.name)
+        stages.append(stage(material, screen))
+    found = list(_all(tuple(stages), material))
+    return tuple(sorted(found, key=lambda finding: LEVELS.index(finding.level)))
+
+
+def _all(stages: tuple[Stage, ...], material: Material) -> Iterator[Finding]:
+    for stage_ in stages:
+        yield from prove_screen(stage_)
+    yield from residue.findings(stages)
+    if material.layout.panel.refresh == "whole":
+        yield stale.whole_note(stages)

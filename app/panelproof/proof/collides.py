@@ -1,0 +1,52 @@
+"""collides: no two parts can ink the same pixel.
+
+A box's fill is ground for what is drawn after it, but covers what was drawn before. Lines and outlines of one colour may
+cross: they never change, and the pixel looks the same whichever is drawn last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import lru_cache
+from itertools import combinations
+
+from panelproof.ink.mask import Mask
+from panelproof.layout.parts import Box, Rule
+from panelproof.proof.extent import Extent, Stage
+from panelproof.proof.finding import Finding
+from panelproof.proof.words import counted, quoted
+
+NAME = "collides"
+
+
+def findings(stage: Stage) -> Iterator[Finding]:
+    """Yield every pair of parts that can ink the same pixel."""
+    for first, second in combinations(stage.extents, 2):
+        shared = _shared(first, second)
+        if not shared:
+            continue
+        pixel = next(iter(shared.pixels()))
+        mine, theirs = first.text_at(pixel), second.text_at(pixel)
+        if pixel in second.fill:
+            message = f"the box `{second.name}` is drawn over {_who(mine)}`{first.name}`"
+        else:
+            message = f"{_who(mine)}`{first.name}` and {_who(theirs)}`{second.name}` ink the same pixels"
+        yield Finding(
+            NAME, "fault", stage.screen.name, first.name,
+            f"{message}: {counted(shared.count(), 'pixel')}",
+            (*mine, *theirs), shared.count(), shared.bounds(), None, second.name,
+        )  # fmt: skip
+
+
+def _who(texts: tuple[str, ...]) -> str:
+    return f"{quoted(texts[0])} of " if texts else ""
+
+
+@lru_cache(maxsize=65536)
+def _shared(first: Extent, second: Extent) -> Mask:
+    covering = Mask(*second.ink.frame, second.ink.bits | second.fill.bits)
+    shared = first.ink & covering
+    crossing = isinstance(first.part, Box | Rule) and isinstance(second.part, Box | Rule)
+    if crossing and first.ink_codes == second.ink_codes:
+        return shared - second.ink
+    return shared

@@ -1,0 +1,102 @@
+"""erases: an update repaints no pixel that another part owns.
+
+A part owns the pixels it can ink. A box also owns its fill: an update may paint ground over it only in the fill's own
+colour. Where whole frames are composed, only a part drawn later can erase an earlier one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import lru_cache
+
+from panelproof.ink.mask import Mask
+from panelproof.layout.parts import Box, Field
+from panelproof.proof.extent import Extent, Stage
+from panelproof.proof.finding import Change, Finding, Remedy
+from panelproof.proof.words import counted, quoted
+
+NAME = "erases"
+
+
+def findings(stage: Stage) -> Iterator[Finding]:
+    """Yield what an update wipes out of another part."""
+    whole = stage.material.layout.panel.refresh == "whole"
+    for number, extent in enumerate(stage.extents):
+        if not extent.ground or not (extent.changes or whole):
+            continue
+        for other_number, other in enumerate(stage.extents):
+            if other is extent or (whole and other_number > number):
+                continue
+            wiped = _wiped(extent, other)
+            if wiped:
+                yield _inked(stage, extent, other, wiped)
+        yield from _filled(stage, number, extent, whole)
+
+
+@lru_cache(maxsize=65536)
+def _wiped(extent: Extent, other: Extent) -> Mask:
+    return extent.ground & other.ink
+
+
+def _inked(stage: Stage, extent: Extent, other: Extent, wiped: Mask) -> Finding:
+    texts = other.text_at(next(iter(wiped.pixels())))
+    what = f"{quoted(texts[0])} of " if texts else ""
+    return Finding(
+        NAME, "fault", stage.screen.name, extent.name,
+        f"each update wipes {counted(wiped.count(), 'pixel')} out of {what}`{other.name}`",
+        texts, wiped.count(), wiped.bounds(), _spared(extent, wiped), other.name,
+    )  # fmt: skip
+
+
+def _spared(extent: Extent, wiped: Mask) -> Remedy | None:
+    """Return the padding box cut back on one side so that it misses what it wipes and still clears all."""
+    part, area = extent.part, extent.padding
+    if not isinstance(part, Field) or part.clearing not in ("pad", "box") or area is None:
+        return None
+    x, y, width, height = area
+    left, top, wiped_width, wiped_height = wiped.bounds()
+    right, bottom = left + wiped_width, top + wiped_height
+    cuts = (
+        (x, y, left - x, height),
+        (right, y, x + width - right, height),
+        (x, y, width, top - y),
+        (x, bottom, width, y + height - bottom),
+    )
+    whole = [cut for cut in cuts if cut[2] > 0 and cut[3] > 0 and not extent.ink - _solid(cut)]
+    if not whole:
+        return None
+    best = max(whole, key=lambda cut: cut[2] * cut[3])
+    words = []
+    if best[2] != width:
+        words.append(f"padding width {width} → {best[2]} px" + (f", x {x} → {best[0]}" if best[0] != x else ""))
+    if best[3] != height:
+        words.append(f"padding height {height} → {best[3]} px" + (f", y {y} → {best[1]}" if best[1] != y else ""))
+    return Remedy("; ".join(words), (Change(part.name, "padding", list(best)),))
+
+
+def _solid(area: tuple[int, int, int, int]) -> Mask:
+    return Mask(*area, (1 << area[2] * area[3]) - 1)
+
+
+def _filled(stage: Stage, number: int, extent: Extent, whole: bool) -> Iterator[Finding]:
+    """Yield boxes whose fill an update paints over in another colour."""
+    rest = extent.ground
+    # From the front: boxes drawn later lie on top, then those below, the nearest first.
+    after = [] if whole else list(reversed(stage.extents[number + 1 :]))
+    for other in (*after, *reversed(stage.extents[:number])):
+        hit = rest & other.fill
+        if not hit:
+            continue
+        rest = rest - other.fill
+        if other.ground_code != extent.ground_code and isinstance(other.part, Box):
+            remedy = None
+            if other.part.fill and not extent.ground - other.fill:
+                remedy = Remedy(
+                    f"ground `{other.part.fill}`", (Change(extent.name, "ground", other.part.fill),)
+                )
+            yield Finding(
+                NAME, "fault", stage.screen.name, extent.name,
+                f"each update paints {counted(hit.count(), 'pixel')} of the box `{other.name}` "
+                "in another colour than the box's fill",
+                (), hit.count(), hit.bounds(), remedy, other.name,
+            )  # fmt: skip

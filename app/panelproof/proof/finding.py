@@ -1,0 +1,47 @@
+"""One thing that will go wrong, may go wrong, or is worth knowing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from panelproof.ink.mask import Area
+
+Level = Literal["fault", "caution", "note"]
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One value to set in a part: the key, and the new value as the layout file would hold it."""
+
+    part: str
+    key: str
+    value: object
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """A change to one screen that ends a finding, and the sentence that says it."""
+
+    sentence: str
+    changes: tuple[Change, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """A finding on one screen and part.
+
+    `texts` are the offending texts in order of time, `count` the pixels that are wrong, `area` the smallest
+    rectangle that holds them (None where no pixel is meant), `other` a second part concerned.
+    """
+
+    rule: str
+    level: Level
+    screen: str
+    part: str
+    message: str
+    texts: tuple[str, ...] = ()
+    count: int = 0
+    area: Area | None = None
+    remedy: Remedy | None = None
+    other: str = ""

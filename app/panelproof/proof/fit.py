@@ -1,0 +1,132 @@
+"""fit: every footprint lies on the visible panel (its shape, not its bounding box) and inside its padding box."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from panelproof.ink.mask import Area, Mask
+from panelproof.layout.parts import Box, Field, Icon, Part, Rule
+from panelproof.proof.extent import Extent, Stage, visible
+from panelproof.proof.finding import Change, Finding, Remedy
+from panelproof.proof.words import box, counted, hull, inside, outermost, overhang, quoted
+
+NAME = "fit"
+
+
+def findings(stage: Stage) -> Iterator[Finding]:
+    """Yield what leaves the panel or its padding box."""
+    for extent in stage.extents:
+        yield from _padding_on_panel(stage, extent)
+        yield from _inside_padding(stage, extent)
+        yield from _on_panel(stage, extent)
+
+
+def _subject(extent: Extent, pixel: tuple[int, int]) -> tuple[str, tuple[str, ...]]:
+    texts = extent.text_at(pixel)
+    if not texts:
+        return "it", ()
+    return (f"state {quoted(texts[0])}" if isinstance(extent.part, Icon) else quoted(texts[0])), texts
+
+
+def _padding_on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
+    area, panel = extent.padding, stage.material.layout.panel
+    if area is None or inside(area, panel):
+        return
+    x, y = max(area[0], 0), max(area[1], 0)
+    kept = (x, y, min(area[0] + area[2], panel.width) - x, min(area[1] + area[3], panel.height) - y)
+    remedy = None
+    if kept[2] > 0 and kept[3] > 0 and extent.part.__class__ in (Field, Icon):
+        remedy = Remedy(f"cut the padding box to {box(kept)}", (Change(extent.name, "padding", list(kept)),))
+    yield Finding(
+        NAME, "fault", stage.screen.name, extent.name,
+        f"the padding box leaves the panel by {overhang(area, stage.whole)}",
+        (), area[2] * area[3] - max(kept[2], 0) * max(kept[3], 0), area, remedy,
+    )  # fmt: skip
+
+
+def _inside_padding(stage: Stage, extent: Extent) -> Iterator[Finding]:
+    area, panel = extent.padding, stage.material.layout.panel
+    if area is None:
+        return
+    cut = extent.reach - Mask(*area, (1 << area[2] * area[3]) - 1)
+    if not cut:
+        return
+    pixel = outermost(cut, area)
+    subject, texts = _subject(extent, pixel)
+    needed = hull(area, extent.reach.bounds())
+    remedy = None
+    if inside(needed, panel):
+        remedy = Remedy(_grown(area, needed), (Change(extent.name, "padding", list(needed)),))
+    yield Finding(
+        NAME, "fault", stage.screen.name, extent.name,
+        f"{subject} reaches beyond the padding box by {overhang(cut.bounds(), area)}: "
+        f"{counted(cut.count(), 'pixel')} in all would be cut off",
+        texts, cut.count(), cut.bounds(), remedy,
+    )  # fmt: skip
+
+
+def _grown(area: Area, needed: Area) -> str:
+    changes = []
+    if needed[2] != area[2]:
+        changes.append(f"padding width {area[2]} → {needed[2]} px" + (f", x {area[0]} → {needed[0]}" if needed[0] != area[0] else ""))
+    if needed[3] != area[3]:
+        changes.append(f"padding height {area[3]} → {needed[3]} px" + (f", y {area[1]} → {needed[1]}" if needed[1] != area[1] else ""))
+    return "; ".join(changes)
+
+
+def _on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
+    panel = stage.material.layout.panel
+    lost = extent.reach - visible(panel)
+    fill_lost = 0
+    if isinstance(extent.part, Box) and extent.part.fill:
+        part = extent.part
+        area = (part.x, part.y, part.width, part.height)
+        if not inside(area, panel):
+            fill_lost = part.width * part.height - extent.fill.count() - extent.ink.count()
+    if not lost and not fill_lost:
+        return
+    if not lost:
+        yield Finding(
+            NAME, "fault", stage.screen.name, extent.name,
+            f"the box leaves the panel by {overhang(area, stage.whole)}", (), fill_lost, area,
+        )  # fmt: skip
+        return
+    pixel = outermost(lost, stage.whole)
+    subject, texts = _subject(extent, pixel)
+    beyond = overhang(lost.bounds(), stage.whole)
+    where = f"leaves the panel by {beyond}" if beyond else "is hidden by the panel's rounded edge"
+    yield Finding(
+        NAME, "fault", stage.screen.name, extent.name,
+        f"{subject} {where}: {counted(lost.count(), 'pixel')} in all cannot be seen",
+        texts, lost.count(), lost.bounds(), _back(stage, extent),
+    )  # fmt: skip
+
+
+def _back(stage: Stage, extent: Extent) -> Remedy | None:
+    """Return the least move, along one axis or both, that brings the part into sight."""
+    panel, (x, y, width, height) = stage.material.layout.panel, extent.reach.bounds()
+    if width > panel.width or height > panel.height:
+        return None
+    dx = max(-x, 0) or min(panel.width - x - width, 0)
+    dy = max(-y, 0) or min(panel.height - y - height, 0)
+    if (dx, dy) == (0, 0) or extent.reach.moved(dx, dy) - visible(panel):
+        return None
+    changes, words = [], []
+    for key, old, by in _places(extent.part):
+        step = dx if by == "x" else dy
+        if step:
+            changes.append(Change(extent.name, key, old + step))
+            words.append(f"{key} {old} → {old + step}")
+    if extent.padding is not None and getattr(extent.part, "padding", None) is not None:
+        moved = (extent.padding[0] + dx, extent.padding[1] + dy, *extent.padding[2:])
+        if not inside(moved, panel):
+            return None
+        changes.append(Change(extent.name, "padding", list(moved)))
+        words.append(f"padding box to {box(moved)}")
+    return Remedy(", ".join(words), tuple(changes))
+
+
+def _places(part: Part) -> tuple[tuple[str, int, str], ...]:
+    if isinstance(part, Box | Rule | Icon):
+        return ("x", part.x, "x"), ("y", part.y, "y")
+    return ("x", part.x, "x"), ("baseline", part.baseline, "y")

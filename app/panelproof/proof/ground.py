@@ -1,0 +1,62 @@
+"""ground: antialiased text is painted on the ground it was blended with, since the device does not read pixels back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from panelproof.layout.parts import Field, Label
+from panelproof.proof.extent import Extent, Stage
+from panelproof.proof.finding import Change, Finding, Remedy
+from panelproof.proof.words import counted
+
+NAME = "ground"
+
+
+def findings(stage: Stage) -> Iterator[Finding]:
+    """Yield antialiased fields that clear nothing, and antialiased ink over another ground than its own."""
+    for number, extent in enumerate(stage.extents):
+        part, print_ = extent.part, extent.footprint
+        if print_ is None or not print_.type.antialiased or not extent.ink:
+            continue
+        if isinstance(part, Field) and part.clearing == "none":
+            if stage.material.layout.panel.refresh == "part":
+                yield Finding(
+                    NAME, "fault", stage.screen.name, extent.name,
+                    "antialiased text needs a known ground, and clearing `none` leaves the old text under it",
+                    (), extent.ink.count(), extent.ink.bounds(),
+                    Remedy("use clearing `pad`, or a one-bit type"),
+                )  # fmt: skip
+                continue
+        elif not isinstance(part, Label):
+            continue
+        yield from _blended(stage, number, extent)
+
+
+def _blended(stage: Stage, number: int, extent: Extent) -> Iterator[Finding]:
+    rest, wrong = extent.ink, 0
+    grounds: list[str] = []
+    for below in reversed(stage.extents[:number]):
+        hit = rest & below.fill
+        if hit:
+            rest = rest - below.fill
+            if below.ground_code != extent.ground_code:
+                wrong |= hit.bits
+                grounds.append(f"the box `{below.name}`")
+    if rest and stage.material.code(stage.screen.ground) != extent.ground_code:
+        wrong |= rest.bits
+        grounds.append("the screen's ground")
+    if wrong:
+        pixels = extent.ink & extent.ink.__class__(*extent.ink.frame, wrong)
+        part = extent.part
+        declared = getattr(part, "ground", None) or stage.screen.ground
+        remedy = None
+        if grounds == ["the screen's ground"]:
+            remedy = Remedy(
+                f"ground `{stage.screen.ground}`", (Change(extent.name, "ground", stage.screen.ground),)
+            )
+        yield Finding(
+            NAME, "fault", stage.screen.name, extent.name,
+            f"antialiased text is blended with `{declared}` but lies on {' and '.join(grounds)}: "
+            f"{counted(pixels.count(), 'pixel')}",
+            (), pixels.count(), pixels.bounds(), remedy,
+        )  # fmt: skip

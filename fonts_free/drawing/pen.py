@@ -1,0 +1,173 @@
+"""Shapes on the pixel grid: bars, rings, slants and curves, decided pixel by pixel at the pixel's centre.
+
+Everything is exact or symmetric by rule: a shape and its mirror image ink mirrored pixels. No library sine, power
+or logarithm is used, so the pixels are the same on every machine.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+
+Pixel = tuple[int, int]
+Ink = set[Pixel]
+Point = tuple[Fraction, Fraction]
+HALF = Fraction(1, 2)
+CORNERS = ("nw", "ne", "sw", "se")
+
+
+@dataclass(frozen=True)
+class Box:
+    """A rectangle with some of its corners rounded by a quarter of a superellipse."""
+
+    left: Fraction
+    low: Fraction
+    right: Fraction
+    high: Fraction
+    across: Fraction = Fraction(0)
+    up: Fraction = Fraction(0)
+    corners: tuple[str, ...] = ()
+
+    def inset(self, sides: Fraction, ends: Fraction) -> Box:
+        """The box inside a stroke of this thickness."""
+        return Box(
+            self.left + sides,
+            self.low + ends,
+            self.right - sides,
+            self.high - ends,
+            max(self.across - sides, Fraction(0)),
+            max(self.up - ends, Fraction(0)),
+            self.corners,
+        )
+
+
+def _power(base: float, quarters: int) -> float:
+    """The base to a power counted in quarters, by multiplying and square roots alone (both exactly rounded)."""
+    root = math.sqrt(math.sqrt(base))
+    result = 1.0
+    for _ in range(quarters):
+        result *= root
+    return result
+
+
+def _outside_corner(box: Box, x: Fraction, y: Fraction, quarters: int) -> bool:
+    east, north = x > (box.left + box.right) / 2, y > (box.low + box.high) / 2
+    if ("n" if north else "s") + ("e" if east else "w") not in box.corners:
+        return False
+    dx = box.across - (box.right - x if east else x - box.left)
+    dy = box.up - (box.high - y if north else y - box.low)
+    if dx <= 0 or dy <= 0:
+        return False
+    return _power(float(dx / box.across), quarters) + _power(float(dy / box.up), quarters) > 1.0
+
+
+def pixels(left: Fraction, low: Fraction, right: Fraction, high: Fraction) -> Iterator[Pixel]:
+    """Pixels whose centre lies in the rectangle."""
+    for y in range(math.floor(low + HALF), math.ceil(high - HALF)):
+        for x in range(math.floor(left + HALF), math.ceil(right - HALF)):
+            yield x, y
+
+
+def filled(box: Box, quarters: int) -> Ink:
+    """The inside of a box."""
+    return {
+        (x, y)
+        for x, y in pixels(box.left, box.low, box.right, box.high)
+        if not _outside_corner(box, x + HALF, y + HALF, quarters)
+    }
+
+
+def ring(box: Box, sides: Fraction, ends: Fraction, quarters: int) -> Ink:
+    """The stroke along the inside of a box's edge."""
+    inner = box.inset(sides, ends)
+    return filled(box, quarters) - filled(inner, quarters)
+
+
+def slant_width(run: Fraction, rise: Fraction, sides: Fraction, ends: Fraction) -> int:
+    """Pixels in each row of a slanted stroke, so that it looks as thick as the upright ones."""
+    square = run * run + rise * rise
+    thick = (sides * rise * rise + ends * run * run) / square
+    return max(1, math.floor(float(thick) * math.sqrt(float(square)) / abs(float(rise)) + 0.5))
+
+
+def slant(start: Point, end: Point, width: int) -> Ink:
+    """A straight stroke from its left edge at the foot to its left edge at the head; every row equally wide.
+
+    Where the edge falls on the middle of a pixel it goes towards the stroke's own middle, so that the stroke turned
+    half round, or seen in a mirror, is the stroke from its other ends.
+    """
+    (x0, y0), (x1, y1) = start, end
+    ink: Ink = set()
+    for y in range(math.floor(y0 + HALF), math.ceil(y1 - HALF)):
+        left = x0 + (x1 - x0) * (y + HALF - y0) / (y1 - y0)
+        rightward = (x1 >= x0) == (y + HALF <= (y0 + y1) / 2)
+        first = math.floor(left + HALF) if rightward else math.ceil(left - HALF)
+        ink |= {(x, y) for x in range(first, first + width)}
+    return ink
+
+
+def polygon(points: list[Point]) -> Ink:
+    """Pixels whose centre lies inside a polygon; a centre on an edge counts as inside."""
+    ink: Ink = set()
+    closed = [*points, points[0]]
+    ys = [y for _, y in points]
+    for row in range(math.floor(min(ys)), math.ceil(max(ys))):
+        y = row + HALF
+        cuts = sorted(
+            x0 + (x1 - x0) * (y - y0) / (y1 - y0)
+            for (x0, y0), (x1, y1) in pairwise(closed)
+            if (y0 <= y < y1) or (y1 <= y < y0)
+        )
+        for left, right in zip(cuts[::2], cuts[1::2], strict=True):
+            ink |= {(x, row) for x in range(math.ceil(left - HALF), math.floor(right - HALF) + 1)}
+    return ink
+
+
+def _flat(curve: tuple[Point, Point, Point, Point], steps: int = 48) -> Iterator[tuple[float, float]]:
+    for step in range(steps + 1):
+        t = Fraction(step, steps)
+        parts = ((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3)
+        x = sum(part * point[0] for part, point in zip(parts, curve, strict=True))
+        y = sum(part * point[1] for part, point in zip(parts, curve, strict=True))
+        yield float(x), float(y)
+
+
+def curve(points: list[Point], sides: Fraction, ends: Fraction) -> Ink:
+    """What an elliptic pen (as wide as `sides`, as high as `ends`) inks along a chain of cubic curves."""
+    paths = [tuple(points[i : i + 4]) for i in range(0, len(points) - 1, 3)]
+    reach = float(sides) / 2
+    squeeze = float(sides) / float(ends)
+    ink: Ink = set()
+    for path in paths:
+        if len(path) != 4:
+            raise ValueError("a curve takes 4 points, and 3 more for each further piece")
+        for (ax, ay), (bx, by) in pairwise(_flat((path[0], path[1], path[2], path[3]))):
+            ink |= _near_piece(ax, ay * squeeze, bx, by * squeeze, reach, squeeze)
+    return ink
+
+
+def _near_piece(ax: float, ay: float, bx: float, by: float, reach: float, squeeze: float) -> Ink:
+    ink: Ink = set()
+    length = (bx - ax) ** 2 + (by - ay) ** 2
+    low, high = math.floor((min(ay, by) - reach) / squeeze), math.ceil((max(ay, by) + reach) / squeeze)
+    for row in range(low, high + 1):
+        for column in range(math.floor(min(ax, bx) - reach), math.ceil(max(ax, bx) + reach) + 1):
+            x, y = column + 0.5, (row + 0.5) * squeeze
+            along = 0.0 if length == 0 else max(0.0, min(1.0, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / length))
+            dx, dy = x - ax - along * (bx - ax), y - ay - along * (by - ay)
+            if dx * dx + dy * dy <= reach * reach + 1e-9:
+                ink.add((column, row))
+    return ink
+
+
+def mirrored(ink: Iterable[Pixel], width: Fraction) -> Ink:
+    """The ink seen in a mirror that stands at half the width."""
+    return {(math.floor(width) - 1 - x, y) for x, y in ink}
+
+
+def turned(ink: Iterable[Pixel], width: Fraction, height: Fraction) -> Ink:
+    """The ink turned half round in a box of this width and height."""
+    return {(math.floor(width) - 1 - x, math.floor(height) - 1 - y) for x, y in ink}

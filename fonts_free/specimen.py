@@ -1,0 +1,88 @@
+"""Draws specimen sheets of every face: `python -m fonts_free.specimen [--scale N] [STEM ...]`.
+
+Without arguments every face gets a sheet at one and at six times its size, in `fonts_free/specimens/`.
+"""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from PIL import Image
+
+from fonts_free.build import HERE, characters
+from fonts_free.drawing.faces import FACES, Face
+from fonts_free.drawing.glyph import Glyph
+
+LINES = (
+    "0123456789 23.4 °C 1013 hPa",
+    "-12.5 kΩ ±2 %  −0.05 mm/s",
+    "+1,204.70 €  08:45  17/10",
+    "Why did Max fetch a quiz box",
+    "from the jolly vicar’s pool?",
+    "Humid night air; battery low.",
+    "minimum hull savings, Tyrol 9",
+    "PUMP JAMMED – CHECK FILTER",
+    "Außen 4°, façade señor Ångström",
+    "O0 1lI| 5S 8B rn m 2Z uv G6 cl d",
+    "≤ 3.3 V ≥ 1.8 V ≈ 25 µA … ←↑→↓",
+    '(a) [b] {c} <d> "e" #7 & 8*9=72 @x',
+)
+NUMERAL_LINES = ("0123456789", "23.4° −12.5", "+60,8 % 07:45", "1013/980 –3-4")
+MARGIN = 4
+
+
+def text_width(text: str, glyphs: dict[str, Glyph]) -> int:
+    """The sum of the advances."""
+    return sum(glyphs[char].advance for char in text)
+
+
+def put(image: Image.Image, text: str, glyphs: dict[str, Glyph], x: int, baseline: int) -> None:
+    """Inks a text, the pen starting at x."""
+    for char in text:
+        for dx, dy in glyphs[char].ink():
+            if 0 <= x + dx < image.width and 0 <= baseline - 1 - dy < image.height:
+                image.putpixel((x + dx, baseline - 1 - dy), 0)
+        x += glyphs[char].advance
+
+
+def table_lines(glyphs: dict[str, Glyph], width: int) -> list[str]:
+    """All characters in lines no wider than this."""
+    lines, line = [], ""
+    for char in glyphs:
+        if line and text_width(line + char, glyphs) > width:
+            lines.append(line)
+            line = ""
+        line += char
+    return [*lines, line]
+
+
+def sheet(face: Face, scale: int = 1) -> Image.Image:
+    """One face's sheet: lines of text, then every glyph."""
+    glyphs = characters(face)
+    text = NUMERAL_LINES if face.kind == "numerals" else LINES
+    width = max(text_width(line, glyphs) for line in text)
+    lines = [*text, *table_lines({c: g for c, g in glyphs.items() if g.rows}, width)]
+    image = Image.new("1", (width + 2 * MARGIN, len(lines) * face.size + 2 * MARGIN), 1)
+    for number, line in enumerate(lines):
+        put(image, line, glyphs, MARGIN, MARGIN + number * face.size + face.ascent)
+    return image.resize((image.width * scale, image.height * scale), Image.Resampling.NEAREST)
+
+
+def main() -> None:
+    """Writes the sheets."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--scale", type=int, action="append", help="1 and 6 when not given")
+    parser.add_argument("--to", type=Path, default=HERE / "specimens")
+    parser.add_argument("stems", nargs="*", help="all faces when none is named")
+    options = parser.parse_args()
+    for face in FACES:
+        if options.stems and face.stem not in options.stems:
+            continue
+        for scale in options.scale or (1, 6):
+            name = f"{face.stem}.png" if scale == 1 else f"{face.stem}-{scale}x.png"
+            sheet(face, scale).save(options.to / name, optimize=True)
+
+
+if __name__ == "__main__":
+    main()
