@@ -1,6 +1,6 @@
-"""Draws specimen sheets of every face: `python -m fonts_free.specimen [--scale N] [STEM ...]`.
+"""Draws specimen sheets of every face and icon set: `python -m fonts_free.specimen [--scale N] [STEM ...]`.
 
-Without arguments every face gets a sheet at one and at six times its size, in `fonts_free/specimens/`.
+Without arguments every face and set gets a sheet at one and at six times its size, in `fonts_free/specimens/`.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from PIL import Image
 from fonts_free.build import HERE, characters
 from fonts_free.drawing.faces import FACES, Face
 from fonts_free.drawing.glyph import Glyph
+from fonts_free.drawing.icons import SIZES, read_icons
 
 LINES = (
     "0123456789 23.4 °C 1013 hPa",
@@ -69,6 +70,21 @@ def sheet(face: Face, scale: int = 1) -> Image.Image:
     return image.resize((image.width * scale, image.height * scale), Image.Resampling.NEAREST)
 
 
+def icon_sheet(size: int, scale: int = 1) -> Image.Image:
+    """One size's icons: a row an icon, its states side by side."""
+    icons = read_icons(size)
+    step = size + MARGIN
+    columns = max(len(states) for states in icons.values())
+    image = Image.new("1", (columns * step + MARGIN, len(icons) * step + MARGIN), 1)
+    for number, states in enumerate(icons.values()):
+        for column, rows in enumerate(states.values()):
+            for y, row in enumerate(rows):
+                for x, mark in enumerate(row):
+                    if mark == "#":
+                        image.putpixel((MARGIN + column * step + x, MARGIN + number * step + y), 0)
+    return image.resize((image.width * scale, image.height * scale), Image.Resampling.NEAREST)
+
+
 def main() -> None:
     """Writes the sheets."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -82,6 +98,12 @@ def main() -> None:
         for scale in options.scale or (1, 6):
             name = f"{face.stem}.png" if scale == 1 else f"{face.stem}-{scale}x.png"
             sheet(face, scale).save(options.to / name, optimize=True)
+    for size in SIZES:
+        if options.stems and f"icons-{size}" not in options.stems:
+            continue
+        for scale in options.scale or (1, 6):
+            name = f"icons-{size}.png" if scale == 1 else f"icons-{size}-{scale}x.png"
+            icon_sheet(size, scale).save(options.to / name, optimize=True)
 
 
 if __name__ == "__main__":

@@ -69,7 +69,7 @@ def _parser() -> argparse.ArgumentParser:
         help="a moment's name, or SCREEN:longest, SCREEN:shortest, SCREEN:tallest, SCREEN:fault "
         "(default: the first moment)",
     )
-    render.add_argument("--scale", type=_scale, default=4, help="1 to 32 (default 4)")
+    render.add_argument("--scale", type=_scale, help="1 to 32 (default 4; of a sheet, what fits)")
     render.add_argument(
         "--marks", action="store_true", help="show footprints, padding boxes, baselines and stale pixels"
     )

@@ -6,13 +6,21 @@ import json
 import sys
 import time
 from argparse import Namespace
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from panelproof.command import CLEAN, FAULTY, UNUSABLE
 from panelproof.material import Material, gather
 from panelproof.problem import Problem
 from panelproof.proof.finding import Finding
+
+if TYPE_CHECKING:
+    from PIL.Image import Image
+
+    from panelproof.layout.document import Screen
+    from panelproof.picture.values import Values
 
 
 class _Progress:
@@ -119,9 +127,114 @@ def new(options: Namespace) -> int:
     return CLEAN
 
 
+def render(options: Namespace) -> int:
+    """Write a picture of one moment, or of all."""
+    from panelproof.layout.saving import save  # noqa: PLC0415
+    from panelproof.picture.image import image, png  # noqa: PLC0415
+    from panelproof.picture.moments import every_moment, moment  # noqa: PLC0415
+    from panelproof.picture.sheet import sheet  # noqa: PLC0415
+
+    material = load(options.layout)
+    with _placed(options.layout):
+        every = every_moment(material)
+        if options.list:
+            print("\n".join(f"{one.name}  ({one.screen}: {one.title})" for one in every))
+            return CLEAN
+        if not every:
+            raise Problem("the layout has no screen, so there is nothing to draw", "screens")
+        if options.sheet:
+            name, picture = "sheet", sheet(material, options.scale)
+        else:
+            shown = moment(material, options.moment) if options.moment else every[0]
+            name, screen = shown.name.replace(":", "-"), material.screen(shown.screen)
+            if options.marks:
+                picture = _marked(material, screen, shown.values, options.scale or 4)
+            else:
+                from panelproof.picture.frame import screen_frame  # noqa: PLC0415
+
+                frame = screen_frame(material, screen, shown.values)
+                picture = image(frame, material.layout.panel, options.scale or 4)
+    output = options.output or options.layout.parent / f"{name}.png"
+    save(output, png(picture))
+    print(f"wrote {output} ({picture.width} × {picture.height})")
+    return CLEAN
+
+
+def _marked(material: Material, screen: Screen, values: Values, scale: int) -> Image:
+    """Draw a screen with its footprints, padding boxes and findings."""
+    from panelproof.picture.marks import Overlay, footprints, marks  # noqa: PLC0415
+    from panelproof.proof.check import prove_screen  # noqa: PLC0415
+    from panelproof.proof.extent import stage  # noqa: PLC0415
+
+    overlays = [
+        Overlay(
+            "stale" if finding.rule == "stale" else "finding",
+            finding.part,
+            finding.pixels,
+            f"{finding.rule}, {finding.part}: {finding.message}",
+        )
+        for finding in prove_screen(stage(material, screen))
+        if finding.pixels
+    ]
+    return marks(material, screen, values, scale, [*footprints(material, screen), *overlays])
+
+
+@contextmanager
+def _placed(path: Path) -> Iterator[None]:
+    """Put the file's name before the place of a problem."""
+    try:
+        yield
+    except Problem as problem:
+        raise Problem(problem.message, f"{path}: {problem.place}" if problem.place else str(path)) from None
+
+
+def export(options: Namespace) -> int:
+    """Write the header, or compare the one on disk with what the layout gives now."""
+    from panelproof.firmware.header import header  # noqa: PLC0415
+    from panelproof.layout.saving import save  # noqa: PLC0415
+
+    material = load(options.layout)
+    with _placed(options.layout):
+        now = header(material)
+    if options.verify:
+        return _verify(options.verify, now)
+    faults = [finding for finding in _proved(material) if finding.level == "fault"]
+    if faults:
+        from panelproof import report  # noqa: PLC0415
+
+        print(report.as_text(options.layout, material, faults), file=sys.stderr)
+        if not options.despite_faults:
+            print("panelproof: no header was written; mend the faults, or use --despite-faults", file=sys.stderr)
+            return FAULTY
+    output = options.output or options.layout.parent / f"{material.layout.name.replace('-', '_')}.h"
+    save(output, now.encode())
+    print(f"wrote {output}")
+    return CLEAN
+
+
+def _verify(path: Path, now: str) -> int:
+    from panelproof.firmware.verify import differences  # noqa: PLC0415
+    from panelproof.layout.saving import in_words  # noqa: PLC0415
+
+    try:
+        on_disk = path.read_bytes().decode()
+    except OSError as error:
+        raise Problem(f"the header cannot be read ({in_words(error)})", str(path)) from None
+    except UnicodeDecodeError:
+        raise Problem("this is no header of Panelproof: it is not UTF-8 text", str(path)) from None
+    differing = differences(on_disk, now)
+    for sentence in differing:
+        print(f"{path}: {sentence}")
+    if not differing:
+        print(f"{path}: up to date")
+    return FAULTY if differing else CLEAN
+
+
 TASKS: dict[str, Callable[[Namespace], int]] = {
     "check": check,
     "measure": measure,
+    "render": render,
+    "export": export,
     "schema": schema,
     "fonts": fonts,
     "new": new,

@@ -29,7 +29,6 @@ HOSTILE = {
     "16 counters of 64 bits": Content("%512lld " * 16, (WholeRange(-(2**63), 2**63 - 1),) * 16),
     "16 steps": Content("%lld" * 16, (WholeRange(-(2**63), 2**63 - 1, 9973),) * 16),
     "16 whole double ranges": Content("%.512f" * 16, (REALS,) * 16),
-    "16 padded double ranges": Content("%-512f" * 16, (REALS,) * 16),
     "16 choices of 1000": Content("%s" * 16, (Choice(tuple(str(n * 7919) for n in range(1000))),) * 16),
     "a large choice": Content("%512s", (Choice(tuple((f"{n}-" * 128)[:256] for n in range(1000))),)),
     "a thousand long texts": Content("", also=tuple((f"{n}-" * 128)[:256] for n in range(1000))),
@@ -84,7 +83,7 @@ def test_a_counter_of_32_bits_costs_about_what_a_temperature_costs() -> None:
 def test_the_room_imports_nothing_heavy() -> None:
     code = (
         "import sys, panelproof.content.build;"
-        "print([name for name in ('numpy', 'PIL', 'fontTools', 'decimal', 'fractions', 'freetype')"
+        "print([name for name in ('numpy', 'PIL', 'fontTools', 'jinja2', 'fractions', 'freetype')"
         " if name in sys.modules])"
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

@@ -126,10 +126,10 @@ def test_large_steps_over_64_bits_by_counting(
         assert found.accepts(c_prints("%lld", number))
 
 
-@pytest.mark.parametrize("step", [2, 3, 5, 7, 10, 25, 60, 100, 125, 1000, 4096, 9973, 10**6 + 7, 2**31])
+@pytest.mark.parametrize("step", [2, 3, 5, 7, 10, 25, 60, 100, 125, 1000, 4096, 4099, 10**6 + 7, 2**31])
 @pytest.mark.parametrize("format", ["%u", "%10u", "%010u", "%-12u"])
 def test_steps_over_32_bits_are_exact_by_count_and_by_membership(format: str, step: int) -> None:
-    if step == 9973 and format != "%u":
+    if step == 4099 and format != "%u":
         return
     least = 3
     found = graph(Content(format, (WholeRange(least, 2**32 - 1, step),)))

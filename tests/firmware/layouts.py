@@ -110,10 +110,10 @@ def _rich() -> Layout:
         padding=(60, 36, 98, 30),
     )
     inside = (
-        Label("title", "AVATAR Tj", "small", "chalk", 80, 16, "centre"),
-        Label("edge", "Kante", "large", "rust", 150, 8, ground="slate"),
         Box("frame", -3, -2, 170, 92, "slate", "water", 2),
         Box("button", 4, 60, 7, 5, None, "rust", 3),
+        Label("title", "AVATAR Tj", "small", "chalk", 80, 16, "centre"),
+        Label("edge", "Kante", "large", "rust", 150, 8, ground="slate"),
         Rule("line", 2, 22, 200, "chalk", thickness=2),
         Rule("post", 30, -5, 40, "rust", "down", 3),
         level,

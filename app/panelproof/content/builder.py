@@ -140,7 +140,7 @@ class Builder:
     def _parts(self, nodes: tuple[int, ...]) -> list[Part]:
         """Split the characters that leave any of `nodes`: (ascending characters, nodes they all lead to)."""
         rows = [self._edges[node] for node in nodes if self._edges[node]]
-        self.spend(1 + sum(map(len, rows)) // 4)
+        self.spend(2 + sum(map(len, rows)) // 4)
         if not rows:
             return []
         split = [chars for _, chars in rows[0]]

@@ -6,12 +6,10 @@ from collections.abc import Collection
 from dataclasses import dataclass
 
 from panelproof.editor import places
+from panelproof.editor.places import View
 from panelproof.editor.snapping import Side
 from panelproof.ink.mask import Area
-from panelproof.layout.document import Screen
 from panelproof.layout.parts import Box, Field, Icon, Part, Rule
-from panelproof.material import Material
-from panelproof.picture.values import Values
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,19 +22,14 @@ class Handle:
 
 
 def part_at(
-    material: Material,
-    screen: Screen,
-    values: Values,
-    point: tuple[float, float],
-    slack: float,
-    without: Collection[str] = (),
+    view: View, point: tuple[float, float], slack: float, without: Collection[str] = ()
 ) -> Part | None:
     """Return the part that is drawn last among those under a point in panel pixels.
 
     `slack` widens what is thinner than a pointer can hit; `without` names parts that cannot be taken.
     """
-    for part in reversed(screen.parts):
-        if part.name not in without and holds(places.now(material, part, values).area, point, slack):
+    for part in reversed(view.screen.parts):
+        if part.name not in without and holds(view.place(part).area, point, slack):
             return part
     return None
 
@@ -51,16 +44,14 @@ def holds(area: Area, point: tuple[float, float], slack: float = 0.0) -> bool:
     )
 
 
-def touching(
-    material: Material, screen: Screen, values: Values, frame: Area, without: Collection[str] = ()
-) -> frozenset[str]:
+def touching(view: View, frame: Area, without: Collection[str] = ()) -> frozenset[str]:
     """Return the parts that a rectangle drawn by the pointer takes in.
 
     A part must be touched; a box that holds the whole rectangle is ground under it and is not taken.
     """
     found = set()
-    for part in screen.parts:
-        area = places.now(material, part, values).area
+    for part in view.screen.parts:
+        area = view.place(part).area
         if part.name in without or not _overlap(area, frame):
             continue
         if isinstance(part, Box) and _inside(frame, area):
@@ -69,14 +60,12 @@ def touching(
     return frozenset(found)
 
 
-def is_ground(material: Material, screen: Screen, box: Part, values: Values) -> bool:
+def is_ground(view: View, box: Part) -> bool:
     """Tell whether a part is a box that others stand on: they are what a pointer there is after."""
     if not isinstance(box, Box):
         return False
     whole = places.fixed(box)
-    return any(
-        part is not box and _inside(places.now(material, part, values).area, whole) for part in screen.parts
-    )
+    return any(part is not box and _inside(view.place(part).area, whole) for part in view.screen.parts)
 
 
 def sized(part: Part) -> Area | None:

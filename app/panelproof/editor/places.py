@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from panelproof.ink.anchor import start
 from panelproof.ink.footprint import footprint
 from panelproof.ink.mask import Area
+from panelproof.layout.document import Screen
 from panelproof.layout.parts import Box, Field, Icon, Label, Part, Rule
 from panelproof.material import Material, field_graph
 from panelproof.picture.bitmap import of_text
@@ -21,6 +22,23 @@ class Place:
     area: Area
     baseline: int | None = None
     anchor: int | None = None
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class View:
+    """One screen as it is looked at: what it is made of, and what it shows."""
+
+    material: Material
+    screen: Screen
+    values: Values
+
+    def place(self, part: Part) -> Place:
+        """Return where a part stands with what it shows."""
+        return now(self.material, part, self.values)
+
+    def named(self, name: str) -> Part | None:
+        """Return a part of the screen."""
+        return next((part for part in self.screen.parts if part.name == name), None)
 
 
 def place(material: Material, part: Part) -> Place:

@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from panelproof.content.graph import Graph
+from panelproof.editor.places import View
 from panelproof.ink.mask import NOTHING, Mask, rectangle
 from panelproof.layout.document import Screen
 from panelproof.layout.parts import Field, Icon, Part
-from panelproof.material import Material, field_graph
+from panelproof.material import field_graph
 from panelproof.picture import drawing
 from panelproof.picture.frame import Frame, draw, draw_screen, new_frame, screen_frame
 from panelproof.picture.moments import automatic
@@ -27,30 +28,27 @@ class Scene:
     words: str
 
 
-def scenes(material: Material, screen: Screen, values: Values, finding: Finding) -> tuple[Scene, ...]:
-    """Return the scenes of a finding on a screen, in order of time; the last one shows what goes wrong.
+def scenes(view: View, finding: Finding) -> tuple[Scene, ...]:
+    """Return the scenes of a finding on the view's screen, in order of time; the last one shows what is wrong.
 
-    Texts that the finding does not give are those of `values`. Raises Problem where the screen cannot be
-    drawn with them.
+    Texts that the finding does not give are the view's. Raises Problem where the screen cannot be drawn.
     """
-    part = _named(screen, finding.part)
-    other = _named(screen, finding.other)
+    part, other = view.named(finding.part), view.named(finding.other)
     area = _marked(finding)
     if finding.rule == "residue":
-        return _left_over(material, screen, values, finding, area)
+        return _left_over(view, finding, area)
     if finding.rule == "stale" and part is not None and len(finding.texts) == 2:
-        return _stale(material, screen, values, part, finding, area)
+        return _stale(view, part, finding, area)
     if finding.rule == "erases" and isinstance(part, Field | Icon):
-        shown = _with(values, other, finding.texts[:1])
-        return _wiped(material, screen, shown, part, finding, area)
+        return _wiped(view, part, finding, area)
     texts = list(finding.texts)
-    shown = values
+    shown = view.values
     for one in (part, other):
         if texts and isinstance(one, Field | Icon):
             shown = _with(shown, one, (texts.pop(0),))
         elif texts and one is not None and getattr(one, "text", None) == texts[0]:
             texts.pop(0)
-    return (Scene(screen_frame(material, screen, shown), area, _said(finding)),)
+    return (Scene(screen_frame(view.material, view.screen, shown), area, _said(finding)),)
 
 
 def _named(screen: Screen, name: str) -> Part | None:
@@ -87,12 +85,10 @@ def _said(finding: Finding) -> str:
     return ", ".join(f"`{text}`" for text in finding.texts)
 
 
-def _stale(
-    material: Material, screen: Screen, values: Values, part: Part, finding: Finding, area: Mask
-) -> tuple[Scene, ...]:
+def _stale(view: View, part: Part, finding: Finding, area: Mask) -> tuple[Scene, ...]:
     earlier, later = finding.texts
-    first, second = _with(values, part, (earlier,)), _with(values, part, (later,))
-    taken = step(material, screen, first, second)
+    first, second = _with(view.values, part, (earlier,)), _with(view.values, part, (later,))
+    taken = step(view.material, view.screen, first, second)
     behind = taken.differs or area
     return (
         Scene(taken.start, NOTHING, f"first `{earlier}`"),
@@ -100,14 +96,13 @@ def _stale(
     )
 
 
-def _wiped(
-    material: Material, screen: Screen, values: Values, part: Field | Icon, finding: Finding, area: Mask
-) -> tuple[Scene, ...]:
+def _wiped(view: View, part: Field | Icon, finding: Finding, area: Mask) -> tuple[Scene, ...]:
+    material, screen, other = view.material, view.screen, view.named(finding.other)
+    values = _with(view.values, other, finding.texts[:1])
     before = screen_frame(material, screen, values)
     if material.layout.panel.refresh == "whole":
         return (Scene(before, area, f"`{part.name}` is drawn over `{finding.other}`"),)
     # The other part as it is when it was drawn last, then the update that wipes it.
-    other = _named(screen, finding.other)
     if other is not None:
         draw(before, drawing.part(material, screen, other, values))
     after = before.copy()
@@ -118,25 +113,23 @@ def _wiped(
     )
 
 
-def _left_over(
-    material: Material, screen: Screen, values: Values, finding: Finding, area: Mask
-) -> tuple[Scene, ...]:
+def _left_over(view: View, finding: Finding, area: Mask) -> tuple[Scene, ...]:
+    material, screen = view.material, view.screen
     former = next(
         (one for one in material.layout.screens if one is not screen and _named(one, finding.other)), None
     )
     if former is None:
-        code = material.code(screen.ground)
-        before = new_frame(material.layout.panel, code)
-    else:
-        shown = automatic(material, former)[0].values
-        part = _named(former, finding.other)
-        before = screen_frame(material, former, _with(shown, part, finding.texts[:1]))
+        before = new_frame(material.layout.panel, material.code(screen.ground))
+        draw_screen(before, material, screen, view.values)
+        return (Scene(before, area, f"screen `{screen.name}`"),)
+    shown = _with(automatic(material, former)[0].values, _named(former, finding.other), finding.texts[:1])
+    before = screen_frame(material, former, shown)
     after = before.copy()
-    draw_screen(after, material, screen, values)
-    scene = Scene(after, area, f"then screen `{screen.name}`")
-    if former is None:
-        return (scene,)
-    return Scene(before, NOTHING, f"first screen `{former.name}`"), scene
+    draw_screen(after, material, screen, view.values)
+    return (
+        Scene(before, NOTHING, f"first screen `{former.name}`"),
+        Scene(after, area, f"then screen `{screen.name}`"),
+    )
 
 
 def _counted(behind: Mask, exact: Mask) -> str:

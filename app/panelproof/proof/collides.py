@@ -34,7 +34,7 @@ def findings(stage: Stage) -> Iterator[Finding]:
         yield Finding(
             NAME, "fault", stage.screen.name, first.name,
             f"{message}: {counted(shared.count(), 'pixel')}",
-            (*mine, *theirs), shared.count(), shared.bounds(), None, second.name,
+            (*mine, *theirs), shared.count(), shared.bounds(), None, second.name, shared,
         )  # fmt: skip
 
 

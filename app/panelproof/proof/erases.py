@@ -44,7 +44,7 @@ def _inked(stage: Stage, extent: Extent, other: Extent, wiped: Mask) -> Finding:
     return Finding(
         NAME, "fault", stage.screen.name, extent.name,
         f"each update wipes {counted(wiped.count(), 'pixel')} out of {what}`{other.name}`",
-        texts, wiped.count(), wiped.bounds(), _spared(extent, wiped), other.name,
+        texts, wiped.count(), wiped.bounds(), _spared(extent, wiped), other.name, wiped,
     )  # fmt: skip
 
 
@@ -98,5 +98,5 @@ def _filled(stage: Stage, number: int, extent: Extent, whole: bool) -> Iterator[
                 NAME, "fault", stage.screen.name, extent.name,
                 f"each update paints {counted(hit.count(), 'pixel')} of the box `{other.name}` "
                 "in another colour than the box's fill",
-                (), hit.count(), hit.bounds(), remedy, other.name,
+                (), hit.count(), hit.bounds(), remedy, other.name, hit,
             )  # fmt: skip

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from panelproof.ink.mask import Area
+from panelproof.ink.mask import NOTHING, Area, Mask
 
 Level = Literal["fault", "caution", "note"]
 
@@ -32,7 +32,8 @@ class Finding:
     """A finding on one screen and part.
 
     `texts` are the offending texts in order of time, `count` the pixels that are wrong, `area` the smallest
-    rectangle that holds them (None where no pixel is meant), `other` a second part concerned.
+    rectangle that holds them (None where no pixel is meant), `other` a second part concerned, `pixels` the wrong pixels
+    themselves, in panel coordinates (empty where the finding is about none).
     """
 
     rule: str
@@ -45,3 +46,4 @@ class Finding:
     area: Area | None = None
     remedy: Remedy | None = None
     other: str = ""
+    pixels: Mask = NOTHING

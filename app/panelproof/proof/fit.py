@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from panelproof.ink.mask import Area, Mask
+from panelproof.ink.mask import Area, Mask, rectangle
 from panelproof.layout.parts import Box, Field, Icon, Part, Rule
 from panelproof.proof.extent import Extent, Stage, visible
 from panelproof.proof.finding import Change, Finding, Remedy
@@ -41,6 +41,7 @@ def _padding_on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
         NAME, "fault", stage.screen.name, extent.name,
         f"the padding box leaves the panel by {overhang(area, stage.whole)}",
         (), area[2] * area[3] - max(kept[2], 0) * max(kept[3], 0), area, remedy,
+        pixels=rectangle(*area) - rectangle(*stage.whole),
     )  # fmt: skip
 
 
@@ -61,7 +62,7 @@ def _inside_padding(stage: Stage, extent: Extent) -> Iterator[Finding]:
         NAME, "fault", stage.screen.name, extent.name,
         f"{subject} reaches beyond the padding box by {overhang(cut.bounds(), area)}: "
         f"{counted(cut.count(), 'pixel')} in all would be cut off",
-        texts, cut.count(), cut.bounds(), remedy,
+        texts, cut.count(), cut.bounds(), remedy, pixels=cut,
     )  # fmt: skip
 
 
@@ -89,6 +90,7 @@ def _on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
         yield Finding(
             NAME, "fault", stage.screen.name, extent.name,
             f"the box leaves the panel by {overhang(area, stage.whole)}", (), fill_lost, area,
+            pixels=rectangle(*area) - rectangle(*stage.whole),
         )  # fmt: skip
         return
     pixel = outermost(lost, stage.whole)
@@ -98,7 +100,7 @@ def _on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
     yield Finding(
         NAME, "fault", stage.screen.name, extent.name,
         f"{subject} {where}: {counted(lost.count(), 'pixel')} in all cannot be seen",
-        texts, lost.count(), lost.bounds(), _back(stage, extent),
+        texts, lost.count(), lost.bounds(), _back(stage, extent), pixels=lost,
     )  # fmt: skip
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from panelproof.ink.mask import Mask
 from panelproof.layout.parts import Field, Label
 from panelproof.proof.extent import Extent, Stage
 from panelproof.proof.finding import Change, Finding, Remedy
@@ -25,6 +26,7 @@ def findings(stage: Stage) -> Iterator[Finding]:
                     "antialiased text needs a known ground, and clearing `none` leaves the old text under it",
                     (), extent.ink.count(), extent.ink.bounds(),
                     Remedy("use clearing `pad`, or a one-bit type"),
+                    pixels=extent.ink,
                 )  # fmt: skip
                 continue
         elif not isinstance(part, Label):
@@ -46,7 +48,7 @@ def _blended(stage: Stage, number: int, extent: Extent) -> Iterator[Finding]:
         wrong |= rest.bits
         grounds.append("the screen's ground")
     if wrong:
-        pixels = extent.ink & extent.ink.__class__(*extent.ink.frame, wrong)
+        pixels = Mask(*extent.ink.frame, wrong)
         part = extent.part
         declared = getattr(part, "ground", None) or stage.screen.ground
         remedy = None
@@ -58,5 +60,5 @@ def _blended(stage: Stage, number: int, extent: Extent) -> Iterator[Finding]:
             NAME, "fault", stage.screen.name, extent.name,
             f"antialiased text is blended with `{declared}` but lies on {' and '.join(grounds)}: "
             f"{counted(pixels.count(), 'pixel')}",
-            (), pixels.count(), pixels.bounds(), remedy,
+            (), pixels.count(), pixels.bounds(), remedy, pixels=pixels,
         )  # fmt: skip

@@ -61,5 +61,5 @@ def _left(stage: Stage, former: Stage, bare: Mask) -> Iterator[Finding]:
 def _finding(stage: Stage, other: str, left: Mask, texts: tuple[str, ...], message: str) -> Finding:
     return Finding(
         NAME, "fault", stage.screen.name, "", message, texts, left.count(), left.bounds(),
-        Remedy(f"let screen `{stage.screen.name}` clear the panel", (Change("", "clears", True),)), other,
+        Remedy(f"let screen `{stage.screen.name}` clear the panel", (Change("", "clears", True),)), other, left,
     )  # fmt: skip

@@ -26,7 +26,7 @@ def findings(stage: Stage) -> Iterator[Finding]:
                 NAME, "fault", stage.screen.name, extent.name,
                 f"{quoted(later)} after {quoted(earlier)} leaves old pixels behind; "
                 f"{counted(pixels.count(), 'pixel')} of this part can go stale",
-                texts, pixels.count(), pixels.bounds(), _padded(stage, extent),
+                texts, pixels.count(), pixels.bounds(), _padded(stage, extent), pixels=pixels,
             )  # fmt: skip
 
 
@@ -53,15 +53,16 @@ def stale_pixels(extent: Extent) -> tuple[Mask, tuple[str, str]]:
     pixels = left_alone.mask.moved(part.x, part.baseline).framed(*extent.ink.frame) & extent.ink
     if not pixels:
         return pixels, none[1]
-    x, y = _telling(pixels)
+    x, y = _telling(pixels, part.x)
     local = x - part.x, y - part.baseline
     return pixels, (print_.witness(*local), left_alone.text(*local))
 
 
-def _telling(pixels: Mask) -> tuple[int, int]:
-    """Return the pixel farthest to the right: the end of a long text shows the ghost best."""
+def _telling(pixels: Mask, anchor: int) -> tuple[int, int]:
+    """Return a pixel farthest from the anchor: the far end of a long text shows the ghost best."""
     x, _, width, _ = pixels.bounds()
-    return next(iter(pixels.framed(x + width - 1, pixels.y, 1, pixels.height).pixels()))
+    column = x if anchor - x > x + width - 1 - anchor else x + width - 1
+    return next(iter(pixels.framed(column, pixels.y, 1, pixels.height).pixels()))
 
 
 def _icon(extent: Extent, part: Icon) -> tuple[Mask, tuple[str, str]]:

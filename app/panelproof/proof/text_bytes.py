@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import lru_cache
 
-from panelproof.content.build import graph, max_bytes
+from panelproof.content.build import graph
+from panelproof.content.graph import max_bytes
 from panelproof.content.spec import Content
 from panelproof.layout.parts import Field
 from panelproof.proof.extent import Stage

@@ -1,0 +1,72 @@
+"""The icons: one box size a set, every state told from every other by shape alone, at one bit."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+import pytest
+
+from fonts_free.drawing import icons
+from fonts_free.drawing.icons import SIZES, Rows, read_icons
+
+LEAST = {12: 10, 16: 16, 24: 36}
+"""Pixels two states of an icon differ in at least, wherever the whole picture is shifted by a pixel."""
+NAMES = {"radio", "server", "power", "clock", "sensor", "storage", "warning", "update", "lock"}
+
+
+def ink(rows: Rows) -> set[tuple[int, int]]:
+    return {(x, y) for y, row in enumerate(rows) for x, mark in enumerate(row) if mark == "#"}
+
+
+def distance(one: Rows, other: Rows) -> int:
+    first, second = ink(one), ink(other)
+    shifts = [(dx, dy) for dx in (-1, 0, 1) for dy in (-1, 0, 1)]
+    return min(len(first ^ {(x + dx, y + dy) for x, y in second}) for dx, dy in shifts)
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_states_are_told_apart_by_shape(size: int) -> None:
+    """WCAG 2.2, 1.4.1: colour is not the only means."""
+    near = {
+        (name, first, second): distance(states[first], states[second])
+        for name, states in read_icons(size).items()
+        for first, second in combinations(states, 2)
+    }
+    assert {pair: found for pair, found in near.items() if found < LEAST[size]} == {}
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_icons_are_told_apart(size: int) -> None:
+    drawn = {(name, state): rows for name, states in read_icons(size).items() for state, rows in states.items()}
+    for one, other in combinations(drawn, 2):
+        if one[0] != other[0]:
+            assert distance(drawn[one], drawn[other]) >= 2 * LEAST[size], (one, other)
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_every_set_has_the_same_icons_and_states(size: int) -> None:
+    assert read_icons(size).keys() == NAMES
+    for name, states in read_icons(size).items():
+        assert states.keys() == read_icons(SIZES[0])[name].keys()
+        assert {"off", "up", "fault"} <= states.keys()
+
+
+def test_a_shifted_picture_is_no_other_state() -> None:
+    rows = read_icons(12)["lock"]["up"]
+    shifted = tuple("." + row[:-1] for row in rows)
+    assert distance(rows, shifted) == 0
+
+
+def test_a_grid_of_the_wrong_size_is_refused(tmp_path: object, monkeypatch: pytest.MonkeyPatch) -> None:
+    class Short:
+        name = "12.txt"
+
+        def __truediv__(self, _: str) -> Short:
+            return self
+
+        def read_text(self, encoding: str) -> str:
+            return "= lock up\n" + "............\n" * 11
+
+    monkeypatch.setattr(icons, "ICONS", Short())
+    with pytest.raises(ValueError, match="has 11 rows, not 12"):
+        read_icons(12)
