@@ -20,7 +20,7 @@ HERE = Path(__file__).resolve().parent
 
 
 def _other_parity(name: str) -> str:
-    """A mark drawn for letters of even width serves those of odd width once both have grown by one, and back."""
+    """A mark for letters of even width serves those of odd width once both have grown by one, and back."""
     swaps = {"even": "odd", "odd": "even"}
     stem, dot, end = name.rpartition(".")
     return f"{stem}.{swaps[end]}" if dot and end in swaps else name

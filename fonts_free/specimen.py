@@ -1,6 +1,7 @@
 """Draws specimen sheets of every face and icon set: `python -m fonts_free.specimen [--scale N] [STEM ...]`.
 
-Without arguments every face and set gets a sheet at one and at six times its size, in `fonts_free/specimens/`.
+Without arguments every face and set gets a sheet at its own size and one at six times that, in
+`fonts_free/specimens/`.
 """
 
 from __future__ import annotations
@@ -8,12 +9,11 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from PIL import Image
-
 from fonts_free.build import HERE, characters
 from fonts_free.drawing.faces import FACES, Face
 from fonts_free.drawing.glyph import Glyph
 from fonts_free.drawing.icons import SIZES, read_icons
+from PIL import Image
 
 LINES = (
     "0123456789 23.4 °C 1013 hPa",

@@ -7,14 +7,16 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from panelproof.content.build import graph
+from panelproof.content.build import text as text_of
 from panelproof.content.graph import Graph
 from panelproof.glyphs.catalogue import find
 from panelproof.glyphs.type import Type, open_type
 from panelproof.ink.bitmap import from_picture, from_text
 from panelproof.ink.mask import Mask
 from panelproof.layout import colour
-from panelproof.layout.document import Layout, Screen, TypeSpec
+from panelproof.layout.document import Argument, Layout, Screen, TypeSpec
 from panelproof.layout.parts import Field, Icon, IconState
+from panelproof.layout.wording import quote, within
 from panelproof.problem import Problem
 
 
@@ -61,6 +63,34 @@ def field_graph(field: Field) -> Graph:
         raise problem.within("content") from None
 
 
+def shown_text(field: Field, value: str | tuple[Argument, ...]) -> str:
+    """Return a moment's value as the text shown; raises Problem with a place inside the value."""
+    if isinstance(value, str):
+        shown = value
+    else:
+        try:
+            shown = text_of(field.content, value)
+        except Problem as problem:
+            raise Problem(problem.message, problem.place.removeprefix("arguments")) from None
+    if not field_graph(field).accepts(shown):
+        raise Problem(
+            f"{quote(shown)} is no text that the field `{field.name}` can show; "
+            "give another value, or add the text to the field's `also`"
+        )
+    return shown
+
+
+def _check_moments(layout: Layout) -> None:
+    screens = {screen.name: screen for screen in layout.screens}
+    for number, moment in enumerate(layout.moments):
+        fields = {part.name: part for part in screens[moment.screen].parts if isinstance(part, Field)}
+        for name, value in moment.fields.items():
+            try:
+                shown_text(fields[name], value)
+            except Problem as problem:
+                raise problem.within(within(f"moments[{number}].fields", name)) from None
+
+
 def gather(layout: Layout, folder: Path) -> Material:
     """Open every font, read every picture and build every content of a layout whose references hold.
 
@@ -88,5 +118,6 @@ def gather(layout: Layout, folder: Path) -> Material:
                     bitmaps[state] = _bitmap(state, folder)
                 except Problem as problem:
                     raise Problem(problem.message, f"{place}.states[{state_number}].picture") from None
+    _check_moments(layout)
     inks = {ink.name: colour.parse(ink.colour) for ink in layout.inks}
     return Material(layout, folder, types, bitmaps, inks)

@@ -69,7 +69,7 @@ def write_bdf(head: Head, glyphs: dict[str, Glyph]) -> str:
         f"-Panelproof-{head.family}-{weight}-R-Normal--{head.size}-{head.size * 10}-72-72-P-{average}"
         "-ISO10646-1"
     )
-    text: dict[str, str | int] = {
+    properties: dict[str, str | int] = {
         "FOUNDRY": "Panelproof",
         "FAMILY_NAME": head.family,
         "WEIGHT_NAME": weight,
@@ -94,6 +94,7 @@ def write_bdf(head: Head, glyphs: dict[str, Glyph]) -> str:
         "COPYRIGHT": COPYRIGHT,
         "NOTICE": "https://creativecommons.org/publicdomain/zero/1.0/",
     }
+    text = properties.items()
     lines = [
         "STARTFONT 2.1",
         f"COMMENT {COPYRIGHT}",
@@ -101,8 +102,8 @@ def write_bdf(head: Head, glyphs: dict[str, Glyph]) -> str:
         f"FONT {xlfd}",
         f"SIZE {head.size} 72 72",
         f"FONTBOUNDINGBOX {width} {height} {left} {bottom}",
-        f"STARTPROPERTIES {len(text)}",
-        *(f'{name} "{value}"' if isinstance(value, str) else f"{name} {value}" for name, value in text.items()),
+        f"STARTPROPERTIES {len(properties)}",
+        *(f'{name} "{value}"' if isinstance(value, str) else f"{name} {value}" for name, value in text),
         "ENDPROPERTIES",
         f"CHARS {len(trimmed)}",
     ]

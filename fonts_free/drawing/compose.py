@@ -17,7 +17,7 @@ SAME: dict[str, str] = {
 
 
 def _mark(letter: str, mark: str, width: int, glyphs: dict[str, Glyph]) -> Glyph | None:
-    """The mark as drawn for this letter, else for capitals, else for letters of odd or even width, else plain."""
+    """The mark as drawn for this letter, else for capitals, else for odd or even widths, else plain."""
     name = f"U+{ord(mark):04X}"
     parity = "odd" if width % 2 else "even"
     capital = [f"{name}.cap.{parity}", f"{name}.cap"] if letter.isupper() else []
@@ -30,14 +30,14 @@ def _mark(letter: str, mark: str, width: int, glyphs: dict[str, Glyph]) -> Glyph
 def composed(char: str, glyphs: dict[str, Glyph]) -> Glyph | None:
     """The glyph of an accented letter, made from the parts among `glyphs`; None where it has no such parts.
 
-    A capital takes its low form (`A.low`) where one is drawn. The `bottom` of a mark's grid is its gap over the
-    base, or for the cedilla its place under the baseline; the mark is centred on the ink of the base,
+    A capital takes its low form (`A.low`) where one is drawn. The `bottom` of a mark's grid is its gap over
+    the base, or for the cedilla its place under the baseline; the mark is centred on the ink of the base,
     which moves in from its sides where the mark would reach past the pen.
     """
     parts = unicodedata.normalize("NFD", char)
     if len(parts) != 2:
         return None
-    letter, mark = parts
+    letter, mark = parts[0], parts[1]
     base = glyphs.get(f"{letter}.low") if mark != CEDILLA else None
     base = base or glyphs.get(DOTLESS.get(letter, letter))
     if base is None:

@@ -9,7 +9,7 @@ INK, GROUND = "#", "."
 
 @dataclass(frozen=True)
 class Glyph:
-    """Rows of `#` and `.`, top first; `bottom` is the height of the last row's lower edge over the baseline."""
+    """Rows of `#` and `.`, top first; `bottom` is how high the last row's lower edge is over the baseline."""
 
     rows: tuple[str, ...]
     bottom: int

@@ -7,8 +7,9 @@ A strip of glyphs stands side by side under a line that names them:
     ...
 
 A name is the character itself, `U+` and its number, or a longer name for a shape that only serves others
-(`A.low`). After a name, `(l,r)` sets the blank columns before and after the grid; otherwise the line `sides l r`
-in force does. `@ -2` at the end of the naming line puts the last row two pixels below the baseline.
+(`A.low`). After a name, `(l,r)` sets the blank columns before and after the grid; otherwise the line
+`sides l r` in force does. `@ -2` at the end of the naming line puts the last row two pixels below the
+baseline.
 A line that starts with `;` is a remark. `space U+2007 8` gives a blank character its advance.
 """
 

@@ -1,7 +1,7 @@
 """Shapes on the pixel grid: bars, rings, slants and curves, decided pixel by pixel at the pixel's centre.
 
-Everything is exact or symmetric by rule: a shape and its mirror image ink mirrored pixels. No library sine, power
-or logarithm is used, so the pixels are the same on every machine.
+Everything is exact or symmetric by rule: a shape and its mirror image ink mirrored pixels. No library sine,
+power or logarithm is used, so the pixels are the same on every machine.
 """
 
 from __future__ import annotations
@@ -45,7 +45,7 @@ class Box:
 
 
 def _power(base: float, quarters: int) -> float:
-    """The base to a power counted in quarters, by multiplying and square roots alone (both exactly rounded)."""
+    """The base to a power counted in quarters, by products and square roots alone (both exactly rounded)."""
     root = math.sqrt(math.sqrt(base))
     result = 1.0
     for _ in range(quarters):
@@ -94,35 +94,24 @@ def slant_width(run: Fraction, rise: Fraction, sides: Fraction, ends: Fraction) 
 
 
 def slant(start: Point, end: Point, width: int) -> Ink:
-    """A straight stroke from its left edge at the foot to its left edge at the head; every row equally wide.
+    """A straight stroke, given by its left edge at foot and head; every row equally wide.
 
-    Where the edge falls on the middle of a pixel it goes towards the stroke's own middle, so that the stroke turned
-    half round, or seen in a mirror, is the stroke from its other ends.
+    A steep stroke between whole columns stands about equally long in each of them. Where the edge falls on
+    the middle of a pixel it goes towards the stroke's own middle, so that the stroke turned half round, or
+    seen in a mirror, is the stroke from its other ends.
     """
     (x0, y0), (x1, y1) = start, end
+    low, high = math.floor(y0 + HALF), math.ceil(y1 - HALF)
+    run = abs(x1 - x0)
+    steep = run.denominator == 1 and run + 1 <= high - low
+    stretch = (run + 1) / run if steep and run else Fraction(1)
     ink: Ink = set()
-    for y in range(math.floor(y0 + HALF), math.ceil(y1 - HALF)):
-        left = x0 + (x1 - x0) * (y + HALF - y0) / (y1 - y0)
-        rightward = (x1 >= x0) == (y + HALF <= (y0 + y1) / 2)
+    for y in range(low, high):
+        along = (y + HALF - y0) / (y1 - y0) - HALF
+        left = (x0 + x1) / 2 + (x1 - x0) * stretch * along
+        rightward = (x1 >= x0) == (along <= 0)
         first = math.floor(left + HALF) if rightward else math.ceil(left - HALF)
         ink |= {(x, y) for x in range(first, first + width)}
-    return ink
-
-
-def polygon(points: list[Point]) -> Ink:
-    """Pixels whose centre lies inside a polygon; a centre on an edge counts as inside."""
-    ink: Ink = set()
-    closed = [*points, points[0]]
-    ys = [y for _, y in points]
-    for row in range(math.floor(min(ys)), math.ceil(max(ys))):
-        y = row + HALF
-        cuts = sorted(
-            x0 + (x1 - x0) * (y - y0) / (y1 - y0)
-            for (x0, y0), (x1, y1) in pairwise(closed)
-            if (y0 <= y < y1) or (y1 <= y < y0)
-        )
-        for left, right in zip(cuts[::2], cuts[1::2], strict=True):
-            ink |= {(x, row) for x in range(math.ceil(left - HALF), math.floor(right - HALF) + 1)}
     return ink
 
 
@@ -145,18 +134,20 @@ def curve(points: list[Point], sides: Fraction, ends: Fraction) -> Ink:
         if len(path) != 4:
             raise ValueError("a curve takes 4 points, and 3 more for each further piece")
         for (ax, ay), (bx, by) in pairwise(_flat((path[0], path[1], path[2], path[3]))):
-            ink |= _near_piece(ax, ay * squeeze, bx, by * squeeze, reach, squeeze)
+            ink |= _near_piece((ax, ay * squeeze), (bx, by * squeeze), reach, squeeze)
     return ink
 
 
-def _near_piece(ax: float, ay: float, bx: float, by: float, reach: float, squeeze: float) -> Ink:
+def _near_piece(start: tuple[float, float], end: tuple[float, float], reach: float, squeeze: float) -> Ink:
+    (ax, ay), (bx, by) = start, end
     ink: Ink = set()
     length = (bx - ax) ** 2 + (by - ay) ** 2
     low, high = math.floor((min(ay, by) - reach) / squeeze), math.ceil((max(ay, by) + reach) / squeeze)
     for row in range(low, high + 1):
         for column in range(math.floor(min(ax, bx) - reach), math.ceil(max(ax, bx) + reach) + 1):
             x, y = column + 0.5, (row + 0.5) * squeeze
-            along = 0.0 if length == 0 else max(0.0, min(1.0, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / length))
+            ahead = (x - ax) * (bx - ax) + (y - ay) * (by - ay)
+            along = max(0.0, min(1.0, ahead / length)) if length else 0.0
             dx, dy = x - ax - along * (bx - ax), y - ay - along * (by - ay)
             if dx * dx + dy * dy <= reach * reach + 1e-9:
                 ink.add((column, row))

@@ -5,25 +5,25 @@
       bar w-v 0 w c
       bar 0 mid w mid+h
 
-Every number is a sum of the face's measures (`v` upright stroke, `h` level stroke, `c` capital height, ...), of
-`w`, the glyph's own width, and of what `let NAME SUM` has set. The words of the language:
+Every number is a sum of the face's measures (`v` upright stroke, `h` level stroke, `c` capital height, ...),
+of `w`, the glyph's own width, and of what `let NAME SUM` has set. The words of the language:
 
     let NAME SUM              a name for a sum, from here to the end of the glyph
     bar X Y X Y               a filled rectangle
     cut X Y X Y               takes the ink of a rectangle away
-    ring X Y X Y [corners]    a stroke inside the edge of a box; corners `nw ne sw se` are rounded, all when none
-                              is named; `square` for none; `r=`, `rx=`, `ry=` radii, `v=`, `h=` its own thickness
+    ring X Y X Y [corners]    a stroke inside the edge of a box; corners `nw ne sw se` are rounded, all when
+                              none is named, `square` for none; `r=`, `rx=`, `ry=` radii, `v=`, `h=` its own
+                              thickness
     disc X Y X Y [corners]    the same box filled
     slant X Y X Y [t=]        a straight stroke between its left edges at the foot and at the head
-    shape X Y X Y X Y ...     a filled polygon
     curve X Y X Y X Y X Y ... the pen along cubic curves; `v=`, `h=` its size
     both                      adds the mirror image within the width
     turn HEIGHT               adds the ink turned half round within the width and this height
     spin HEIGHT               the ink turned half round, instead of the ink
     flip                      the mirror image, instead of the ink
     use NAME [X Y]            the ink of another glyph, moved
-    small NAME [X Y]          the same, drawn to the measures of raised digits: `sc` for `c`, `sv` for `v`, ...
-    lose                      takes away the ink of the next `use`, `disc`, `slant`, `shape` or `curve`
+    small NAME [X Y]          the same, drawn to the measures of raised digits: `sc` for `c`, `sv` for `v`
+    lose                      takes away the ink of the next `use`, `disc`, `slant` or `curve`
 """
 
 from __future__ import annotations
@@ -64,7 +64,7 @@ def read_strokes(path: Path) -> dict[str, Program]:
         if words[0] == "=" and len(words) == 5:
             if key(words[1]) in programs:
                 raise ValueError(f"{path.name}:{number}: {words[1]} is drawn twice")
-            current = programs[key(words[1])] = Program(*words[2:])
+            current = programs[key(words[1])] = Program(words[2], words[3], words[4])
         elif current is None:
             raise ValueError(f"{path.name}:{number}: a stroke before the first glyph")
         else:
@@ -146,15 +146,14 @@ class Hand:
                 radius = options.get("r")
                 across = min(total(options.get("rx", radius or "999"), names), self._most(half_wide, corners))
                 up = min(total(options.get("ry", radius or "999"), names), half_high)
-                box = pen.Box(*numbers, across, up, corners)
+                left, low, right, high = numbers
+                box = pen.Box(left, low, right, high, across, up, corners)
                 return pen.filled(box, quarters) if word == "disc" else pen.ring(box, sides, ends, quarters)
             case "slant":
                 (x0, y0), (x1, y1) = points
                 width = options.get("t")
-                wide = math.floor(total(width, names)) if width else pen.slant_width(x1 - x0, y1 - y0, sides, ends)
-                return pen.slant(points[0], points[1], wide)
-            case "shape":
-                return pen.polygon(points)
+                auto = pen.slant_width(x1 - x0, y1 - y0, sides, ends)
+                return pen.slant(points[0], points[1], math.floor(total(width, names)) if width else auto)
             case "curve":
                 return pen.curve(points, sides, ends)
         raise ValueError(f"no such word: {word}")

@@ -13,11 +13,6 @@ def near(value: Fraction) -> Fraction:
     return Fraction(math.floor(value + Fraction(1, 2)))
 
 
-def even(value: Fraction) -> Fraction:
-    """The nearest even number, odd ones downward."""
-    return 2 * near((value - Fraction(1, 2)) / 2)
-
-
 def _run(node: ast.expr, names: Mapping[str, Fraction]) -> Fraction:
     match node:
         case ast.Constant(value=int() | float() as number):
@@ -44,8 +39,6 @@ def _run(node: ast.expr, names: Mapping[str, Fraction]) -> Fraction:
             match called, len(values):
                 case "near", 1:
                     return near(values[0])
-                case "even", 1:
-                    return even(values[0])
                 case "min", _:
                     return min(values)
                 case "max", _:

@@ -1,7 +1,7 @@
 """Compiled headers, driven from Python: a frame buffer behind the port, and a port that counts.
 
-The program reads commands and dumps raw frames; it stops with a message where a window leaves the panel, or where
-runs do not fill their window exactly.
+The program reads commands and dumps raw frames; it stops with a message where a window leaves the panel, or
+where runs do not fill their window exactly.
 """
 
 from __future__ import annotations
@@ -169,7 +169,7 @@ def compiled(folder: Path, arguments: Sequence[str | Path], using: str = "gcc") 
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """A frame, how often each of its pixels was painted by the last command, and what the port was asked for."""
+    """A frame, how often the last command painted each of its pixels, and what the port was asked for."""
 
     codes: NDArray[np.uint16]
     touched: NDArray[np.uint8]
@@ -259,7 +259,7 @@ def main_source(material: Material, header_name: str = "layout.h") -> str:
             cases.append(f"case {number * 1000 + place}:")
             if isinstance(part, Field):
                 cases.append("{ char *text = decoded(rest_of_line);")
-                cases.append(f"if (command == 'v') {{")
+                cases.append("if (command == 'v') {")
                 cases.append(f"free((char *)values{number}.{name}); values{number}.{name} = text; break; }}")
                 if not whole:
                     cases.append(f"{update}(&port, text);")

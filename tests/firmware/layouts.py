@@ -93,7 +93,7 @@ def _cached(folder: Path) -> Material:
 
 
 def rich(folder: Path) -> Material:
-    """Return a layout with every kind of part, clearing and alignment, outline and bitmap types, kerning on."""
+    """Return a layout with every kind of part, clearing and alignment, outline and bitmap types, kerning."""
     (folder / "tight.bdf").write_text(TIGHT_BDF)
     return _cached(folder)
 
@@ -149,7 +149,16 @@ def _rich() -> Layout:
             "centre",
             clearing="none",
         ),
-        Field("count", Content("%d", (WholeRange(-1177, 1177),)), "tight", "rust", 158, 88, "right", clearing="cell"),
+        Field(
+            "count",
+            Content("%d", (WholeRange(-1177, 1177),)),
+            "tight",
+            "rust",
+            158,
+            88,
+            "right",
+            clearing="cell",
+        ),
     )
     icons = (
         Icon(
@@ -172,7 +181,14 @@ def _rich() -> Layout:
             clearing="box",
             padding=(150, 68, 20, 8),
         ),
-        Icon("link", 90, 2, "rust", (IconState("up", ("##", "##")), IconState("down", ("#.#",))), clearing="cell"),
+        Icon(
+            "link",
+            90,
+            2,
+            "rust",
+            (IconState("up", ("##", "##")), IconState("down", ("#.#",))),
+            clearing="cell",
+        ),
         Icon("dot", 5, 50, "rust", (IconState("a", ("##", ".#")), IconState("b", ("#",))), clearing="none"),
     )
     return Layout(
@@ -209,7 +225,16 @@ def mono(folder: Path, refresh: str = "part") -> Material:
                 "main",
                 "lit",
                 (
-                    Field("int", Content("%d", (WholeRange(-17, 77),)), "tight", "dark", 60, 10, "right", padding=(30, 2, 32, 12)),
+                    Field(
+                        "int",
+                        Content("%d", (WholeRange(-17, 77),)),
+                        "tight",
+                        "dark",
+                        60,
+                        10,
+                        "right",
+                        padding=(30, 2, 32, 12),
+                    ),
                     Field(
                         "soft-one",
                         Content("%s", (Choice(("Wave", "aus", "")),)),

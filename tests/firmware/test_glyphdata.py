@@ -5,13 +5,13 @@ from pathlib import Path
 
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.firmware.layouts import rich
 
 from panelproof.content.build import graph
 from panelproof.content.spec import Choice, Content, FreeText, WholeRange
 from panelproof.firmware.glyphdata import Pool, icon_glyph, packed, pairs_of_graph, pairs_of_text, type_glyphs
 from panelproof.glyphs.glyph import Glyph
 from panelproof.ink.bitmap import from_text
-from tests.firmware.layouts import rich
 
 CONTENTS = (
     Content("%d", (WholeRange(-12, 130),)),
@@ -54,7 +54,7 @@ def test_antialiased_glyphs_take_four_bits_a_pixel(width: int, height: int, data
     levels = bytes(data.draw(st.lists(st.integers(0, 15), min_size=width * height, max_size=width * height)))
     blob = packed(Glyph(0, 0, width, height, 0, (0,) * height, levels))
     assert len(blob) == -(-width * height // 2)
-    assert sum(unpacked(blob, width, height, 4), []) == list(levels)
+    assert list(itertools.chain(*unpacked(blob, width, height, 4))) == list(levels)
 
 
 def test_icons_keep_their_own_rectangle() -> None:
@@ -65,7 +65,13 @@ def test_icons_keep_their_own_rectangle() -> None:
 
 def test_equal_bitmaps_are_held_once() -> None:
     pool, glyph = Pool(), Glyph(0, 0, 8, 1, 8, (255,))
-    assert [pool.place(blob, "x", glyph) for blob in (b"\xff", b"\x01\x02", b"\xff", b"", b"\x03")] == [0, 1, 0, 0, 3]
+    assert [pool.place(blob, "x", glyph) for blob in (b"\xff", b"\x01\x02", b"\xff", b"", b"\x03")] == [
+        0,
+        1,
+        0,
+        0,
+        3,
+    ]
     assert pool.size == 4
 
 

@@ -7,9 +7,9 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from tests.firmware.harness import WARNINGS, compiled
 
 from panelproof.firmware import literals
-from tests.firmware.harness import WARNINGS, compiled
 
 TEXTS = (
     "",
@@ -23,7 +23,14 @@ TEXTS = (
     "%d %%",
 )
 REALS = (0.0, -0.0, 1.0, -40.0, 99.96, 0.1, 1e22, 1e300, -1.7976931348623157e308, 5e-324, 2.0**53 + 2, 1 / 3)
-WHOLES = ((-(1 << 31), ""), ((1 << 31) - 1, ""), ((1 << 32) - 1, "U"), (-(1 << 63), "LL"), ((1 << 64) - 1, "ULL"), (-7, "L"))
+WHOLES = (
+    (-(1 << 31), ""),
+    ((1 << 31) - 1, ""),
+    ((1 << 32) - 1, "U"),
+    (-(1 << 63), "LL"),
+    ((1 << 64) - 1, "ULL"),
+    (-7, "L"),
+)
 
 
 @pytest.mark.parametrize(("using", "standard"), [("gcc", "c99"), ("g++", "c++11"), ("clang", "c99")])
@@ -74,7 +81,7 @@ def test_no_type_holds_more_than_32_bits() -> None:
 
 
 def test_long_calls_are_broken_after_commas() -> None:
-    call = f"kiln_fill_(port, {', '.join(f'KILN_READINGS_A_LONG_NAME_{n}' for n in range(8))}, \"a, b\");"
+    call = f'kiln_fill_(port, {", ".join(f"KILN_READINGS_A_LONG_NAME_{n}" for n in range(8))}, "a, b");'
     lines = literals.wrapped(call)
     assert len(lines) > 1
     assert max(map(len, lines)) <= literals.CALL_WIDTH - 4

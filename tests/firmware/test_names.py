@@ -24,18 +24,29 @@ def test_a_member_is_never_a_word_of_the_language() -> None:
 
 def test_reserved_words_are_the_standards() -> None:
     # C17 6.4.1 and C++17 5.11, from memory; a part's name has lower case letters, digits and hyphens only.
-    c17 = """auto break case char const continue default do double else enum extern float for goto if inline int long
-    register restrict return short signed sizeof static struct switch typedef union unsigned void volatile while"""
-    cpp = """alignas alignof asm bool catch class constexpr const_cast decltype delete dynamic_cast explicit export false
-    friend mutable namespace new noexcept nullptr operator private protected public reinterpret_cast static_assert
-    static_cast template this thread_local throw true try typeid typename using virtual wchar_t char16_t char32_t
-    and and_eq bitand bitor compl not not_eq or or_eq xor xor_eq"""
+    c17 = """
+    auto break case char const continue default do double else enum extern float for goto if inline int
+    long register restrict return short signed sizeof static struct switch typedef union unsigned void
+    volatile while
+    """
+    cpp = """
+    alignas alignof asm bool catch class constexpr const_cast decltype delete dynamic_cast explicit
+    export false friend mutable namespace new noexcept nullptr operator private protected public
+    reinterpret_cast static_assert static_cast template this thread_local throw true try typeid typename
+    using virtual wchar_t char16_t char32_t and and_eq bitand bitor compl not not_eq or or_eq xor xor_eq
+    """
     assert set(c17.split()) | set(cpp.split()) <= RESERVED
 
 
 @pytest.mark.parametrize(
     ("text", "end"),
-    [("cooling down", "COOLING_DOWN"), ("100 %", "100"), ("\N{DEGREE SIGN}", ""), ("", ""), ("A-b_c", "A_B_C")],
+    [
+        ("cooling down", "COOLING_DOWN"),
+        ("100 %", "100"),
+        ("\N{DEGREE SIGN}", ""),
+        ("", ""),
+        ("A-b_c", "A_B_C"),
+    ],
 )
 def test_words_for_texts(text: str, end: str) -> None:
     assert word(text) == end

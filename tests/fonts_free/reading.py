@@ -8,7 +8,6 @@ from pathlib import Path
 
 import freetype
 from bdfparser import Font
-
 from fonts_free.build import HERE
 from fonts_free.drawing.faces import FACES, Face
 
@@ -20,7 +19,7 @@ TEXT_NAMES = [face.stem for face in TEXT_FACES]
 
 @dataclass(frozen=True)
 class Read:
-    """A glyph as a reader of font files gives it: pixels (x from the pen, y over the baseline) and advance."""
+    """A glyph as a reader of font files gives it: pixels (x from the pen, y over the baseline), advance."""
 
     ink: Ink
     advance: int

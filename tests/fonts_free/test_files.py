@@ -7,12 +7,12 @@ from pathlib import Path
 
 import freetype
 import pytest
-
-from fonts_free import build
 from fonts_free.drawing import coverage
 from fonts_free.drawing.faces import FACES, Face
 from fonts_free.drawing.glyph import Glyph
 from tests.fonts_free.reading import NAMES, by_bdfparser, by_freetype, parsed, path
+
+from fonts_free import build
 
 every_face = pytest.mark.parametrize("face", FACES, ids=NAMES)
 
@@ -103,9 +103,7 @@ def test_no_ink_outside_the_line(face: Face) -> None:
 @every_face
 def test_every_glyph_lies_in_the_font_bounding_box(face: Face) -> None:
     """BDF 2.1: FONTBOUNDINGBOX is width, height, and the lower left corner from the origin."""
-    width, height, left, low = map(int, parsed(face).headers["fbbx_fbby_xoff_yoff"]) if (
-        "fbbx_fbby_xoff_yoff" in parsed(face).headers
-    ) else _font_box(face)
+    width, height, left, low = _font_box(face)
     boxes = [glyph.box for glyph in by_freetype(face).values() if glyph.ink]
     assert (left, low, left + width, low + height) == (
         min(box[0] for box in boxes),
@@ -116,7 +114,8 @@ def test_every_glyph_lies_in_the_font_bounding_box(face: Face) -> None:
 
 
 def _font_box(face: Face) -> tuple[int, int, int, int]:
-    found = re.search(r"^FONTBOUNDINGBOX (\S+) (\S+) (\S+) (\S+)$", path(face).read_text(encoding="ascii"), re.M)
+    text = path(face).read_text(encoding="ascii")
+    found = re.search(r"^FONTBOUNDINGBOX (\S+) (\S+) (\S+) (\S+)$", text, re.M)
     assert found is not None
     width, height, left, low = map(int, found.groups())
     return width, height, left, low

@@ -72,8 +72,8 @@ def test_rows_are_bdfparsers(name: str) -> None:
     type = opened(DATA / name)
     for theirs in font.iterglyphs():
         glyph = drawn(type, chr(theirs.cp()))
-        # mode 0: the character's own box, "1" for an inked pixel.
-        rows = theirs.draw(0).todata(1)
+        # Mode 1: the character's own box; todata(1): one text a row, "1" for an inked pixel.
+        rows = theirs.draw(1).todata(1)
         left, top = theirs.meta["bbxoff"], theirs.meta["bbyoff"] + theirs.meta["bbh"]
         assert inked(glyph) == {
             (left + column, row - top)
@@ -162,12 +162,6 @@ def same_as_pillow(type: Type, font: FontFile.FontFile, characters: str) -> None
     for char in characters:
         glyph = drawn(type, char)
         assert (glyph.advance, inked(glyph)) == pillow_inked(font, ord(char)), char
-
-
-def test_pcf_against_pillows_reader() -> None:
-    with (DATA / "lath.pcf").open("rb") as source:
-        font = PcfFontFile.PcfFontFile(source)
-    same_as_pillow(opened(DATA / "lath.pcf"), font, LATH.replace(" ", ""))
 
 
 def test_bdf_against_pillows_reader() -> None:

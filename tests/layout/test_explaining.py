@@ -8,7 +8,8 @@ import msgspec
 import pytest
 from hypothesis import given, settings
 from msgspec import inspect
-from tests.layout.tree import TREE, changed, mutated
+from tests.layout.strategies import places
+from tests.layout.tree import TREE, at, changed, mutated
 
 from panelproof.layout.document import Layout
 from panelproof.layout.explaining import _PATTERNS, faults, layout_type, noun
@@ -26,6 +27,30 @@ def refused(tree: object) -> bool:
 @settings(max_examples=500, deadline=None)
 def test_there_are_sentences_just_where_msgspec_refuses(tree: object) -> None:
     assert bool(list(faults(tree))) == refused(tree)
+
+
+EDGES = (-4097, -1, 1, 64, 256, 512, 1024, 2048, 4096, 65535)
+BORDERS = [edge + step for edge in EDGES for step in (0, 1)]
+
+
+@pytest.mark.parametrize("value", [*BORDERS, 10_000, 10_000.5, 0.0, 1e-300, 2**63, 2**64, 10**90])
+def test_limits_lie_where_msgspec_has_them(value: float) -> None:
+    tree = changed(("screens", 0, "parts", 4, "thickness"), 1)
+    tree = changed(("screens", 0, "parts", 1, "buffer"), 1, tree)
+    tree = changed(("panel", "corner_radius"), 0, tree)
+    for path in places(tree):
+        if isinstance(at(tree, path), int | float):
+            other = changed(path, value, tree)
+            assert bool(list(faults(other))) == refused(other), path
+
+
+@pytest.mark.parametrize("size", [0, 1, 39, 40, 41, 100, 101, 256, 257, 512, 513, 1000, 1001])
+def test_lengths_lie_where_msgspec_has_them(size: int) -> None:
+    for path in places(TREE):
+        value = at(TREE, path)
+        if path and isinstance(value, str | list):
+            other = changed(path, "a" * size if isinstance(value, str) else (value[:1] * size))
+            assert bool(list(faults(other))) == refused(other), path
 
 
 @given(mutated())

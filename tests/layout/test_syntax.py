@@ -92,6 +92,10 @@ def test_sentences(text: str, sentence: str) -> None:
     assert refusal(text) == sentence
 
 
+def test_brackets_in_texts_are_not_deep() -> None:
+    assert load(b'["' + b"[{" * 65 + b'\\"' + b"[" * 65 + b'"]') == ["[{" * 65 + '"' + "[" * 65]
+
+
 def test_columns_count_characters() -> None:
     assert refusal('{"é漢": x}').startswith("line 1, column 8:")
     assert refusal('{"é漢\udcff": x}').startswith("line 1, column 5: the byte 0xED")

@@ -110,12 +110,12 @@ def mutated(draw: st.DrawFn, tree: object = TREE) -> Any:
     for _ in range(draw(st.integers(1, 3))):
         path = draw(st.sampled_from(places(tree)))
         value = (
-            draw(TREES) if draw(st.booleans()) else deepcopy(_at(tree, draw(st.sampled_from(places(tree)))))
+            draw(TREES) if draw(st.booleans()) else deepcopy(at(tree, draw(st.sampled_from(places(tree)))))
         )
         if not path:
             tree = value if draw(st.integers(0, 9)) == 0 else tree
             continue
-        parent: Any = _at(tree, path[:-1])
+        parent: Any = at(tree, path[:-1])
         what = draw(st.sampled_from(("delete", "replace", "insert")))
         if what == "delete":
             del parent[path[-1]]
@@ -128,7 +128,8 @@ def mutated(draw: st.DrawFn, tree: object = TREE) -> Any:
     return tree
 
 
-def _at(tree: object, path: Path) -> object:
+def at(tree: object, path: Path) -> object:
+    """Return the value at a path."""
     node: Any = tree
     for key in path:
         node = node[key]

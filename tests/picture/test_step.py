@@ -39,7 +39,7 @@ def inked(material: Material, part: Field | Icon, value: str) -> set[naive.Pixel
     return {p for p in levels if naive.inside(p, clip) and naive.inside(p, (0, 0, 120, 64))}
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(first=values, second=values)
 def test_each_update_erases_writes_and_leaves(first: Values, second: Values) -> None:
     material = tank.tank()

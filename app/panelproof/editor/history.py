@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from panelproof.layout.document import Layout
@@ -58,6 +59,13 @@ class History:
     def recovered(self) -> None:
         """Note that the layout as it is now stands in no file."""
         self._saved = None
+
+    def rebase(self, change: Callable[[Layout], Layout]) -> None:
+        """Change every layout alike, such as its paths when the file moves; what is unsaved stays so."""
+        unsaved = self.unsaved
+        self._edits = [Edit(edit.title, change(edit.layout), edit.merge) for edit in self._edits]
+        if self._saved is not None:
+            self._saved = change(self._saved) if unsaved else self.layout
 
     def do(self, edit: Edit) -> None:
         """Add a change; what had been undone is forgotten."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
@@ -39,6 +39,8 @@ class Hub(QObject):
     """Parts were hidden, shown, locked or unlocked."""
     file_changed = Signal()
     """The path, or whether there is unsaved work, is another."""
+    proving = Signal(str)
+    """A proof is under way beside the window, at this screen."""
     told = Signal(str)
     """A sentence for the person."""
 
@@ -47,6 +49,7 @@ class Hub(QObject):
         super().__init__(parent)
         self._prover = Prover(self)
         self._prover.proved.connect(self._take_findings)
+        self._prover.progress.connect(self.proving)
         self.path: Path | None = None
         self._start(layout, folder, None)
 
@@ -125,14 +128,20 @@ class Hub(QObject):
             self.told.emit(f"done again: {self.history.undo_title}")
             self._renewed()
 
-    def saved(self, path: Path) -> None:
-        """Note that the layout now stands in a file; its paths count from there."""
+    def saved(self, path: Path, rebase: Callable[[Layout], Layout] | None = None) -> None:
+        """Note that the layout now stands in a file; its paths count from there.
+
+        `rebase` gives a layout with its paths seen from there, where the folder is another.
+        """
+        if rebase is not None:
+            self.history.rebase(rebase)
         self.history.saved()
         self.path = path
-        if path.parent != self.folder:
+        if path.parent != self.folder or self.material.layout != self.layout:
             self.folder = path.parent
-            self.material = gather(self.layout, self.folder)
-        self.file_changed.emit()
+            self._renewed()
+        else:
+            self.file_changed.emit()
 
     def _renewed(self) -> None:
         self.material = gather(self.layout, self.folder)
@@ -252,7 +261,18 @@ class Hub(QObject):
     def stop_proof(self) -> None:
         """Cancel a proof that is under way; the findings stay marked as not current."""
         self._prover.cancel()
+        self.findings_changed.emit()
         self.told.emit("the proof was stopped; it starts again with the next change")
+
+    def prove_again(self) -> None:
+        """Begin a proof that was stopped anew."""
+        if not self.findings_current:
+            self._prove()
+
+    @property
+    def proof_running(self) -> bool:
+        """Whether a proof is under way beside the window."""
+        return self._prover.busy
 
     def shut(self) -> None:
         """End work in the background, before the window goes."""

@@ -4,34 +4,41 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import Literal
 
 from PySide6.QtCore import QLine, QPoint, QRect, Qt
-from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygon, QRegion
+from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygon
 
 from panelproof.editor.grasp import Handle
-from panelproof.editor.pixels import mask_image, outline, runs
+from panelproof.editor.pixels import Hatch, hatched, mask_image, outline
 from panelproof.editor.sight import Sight
 from panelproof.editor.snapping import Guide
 from panelproof.ink.mask import Area, Mask
 
+
+@dataclass(frozen=True, slots=True)
+class Tones:
+    """Colours over the panel's pixels: bright, with a dark edge around them, whatever the panel shows."""
+
+    chosen: QColor
+    quiet: QColor
+    guide: QColor
+    wrong: QColor
+    erased: QColor
+    written: QColor
+
+
+TONES = Tones(*(QColor(name) for name in ("#2fd8e0", "#c9d2d6", "#ff8ae2", "#ff6a58", "#ffb83d", "#62dc92")))
 HANDLE = 7
 """Width of a handle in logical pixels."""
 
-MarkKind = Literal["wrong", "erased", "written"]
 _DASHES = {"edge": (), "middle": (6.0, 3.0, 1.0, 3.0), "baseline": (2.0, 2.0)}
-_HATCH = {
-    "wrong": Qt.BrushStyle.DiagCrossPattern,
-    "erased": Qt.BrushStyle.FDiagPattern,
-    "written": Qt.BrushStyle.BDiagPattern,
-}
 
 
 @dataclass(frozen=True, slots=True)
 class Mark:
     """Pixels to mark on the glass, and how: each kind has a hatch of its own besides its colour."""
 
-    kind: MarkKind
+    kind: Hatch
     mask: Mask
 
 
@@ -49,7 +56,7 @@ def _rect(area: Area) -> QRect:
 
 
 def frame(painter: QPainter, area: Area, colour: QColor, width: int) -> None:
-    """Draw a solid frame around a device rectangle, outside of it, with a dark edge that shows on anything."""
+    """Draw a solid frame outside of a device rectangle, with a dark edge that shows on anything."""
     x, y, wide, high = area
     for out, thick, shade in ((2 * width, width, _halo()), (width, width, colour)):
         left, top, right, bottom = x - out, y - out, x + wide + out, y + high + out
@@ -79,13 +86,15 @@ def footprint(painter: QPainter, sight: Sight, mask: Mask, colour: QColor) -> No
         painter.drawImage(_rect(sight.area(mask.frame)), image)
 
 
-def baseline(painter: QPainter, sight: Sight, x: int, y: int, first: int, end: int, colour: QColor) -> None:
-    """Draw a baseline from column `first` to `end`, and a wedge under the anchor (x, y) on it."""
+def baseline(
+    painter: QPainter, sight: Sight, at: tuple[int, int], span: tuple[int, int], colour: QColor
+) -> None:
+    """Draw a baseline over a span of columns (first, end), and a wedge under the anchor `at` on it."""
     width = line_width(sight)
-    left, right, down = sight.across(first), sight.across(end), sight.down(y)
+    left, right, down = sight.across(span[0]), sight.across(span[1]), sight.down(at[1])
     painter.fillRect(left, down, right - left, width, colour)
     reach = round(5 * sight.ratio)
-    across = sight.across(x)
+    across = sight.across(at[0])
     painter.setPen(QPen(_halo(), width))
     painter.setBrush(QBrush(colour))
     tip = QPoint(across, down + width)
@@ -130,24 +139,18 @@ def guides(painter: QPainter, sight: Sight, found: Sequence[Guide], colour: QCol
         painter.drawLine(line)
 
 
-def mark(painter: QPainter, sight: Sight, marked: Mark, colour: QColor) -> None:
-    """Hatch pixels and draw a line around them."""
-    if not marked.mask:
+def mark(painter: QPainter, sight: Sight, marked: Mark, colour: QColor, seen: Area) -> None:
+    """Hatch pixels and draw a line around them; `seen` is the area of the panel that the window shows."""
+    mask = marked.mask.framed(*seen)
+    if not mask:
         return
-    region = QRegion()
-    region.setRects([_rect(sight.area((x, y, length, 1))) for x, y, length in runs(marked.mask)])
-    painter.save()
-    painter.setClipRegion(region, Qt.ClipOperation.IntersectClip)
-    x, y, wide, high = sight.area(marked.mask.bounds())
-    veil = QColor(colour)
-    veil.setAlpha(70)
-    painter.fillRect(x, y, wide, high, veil)
-    painter.fillRect(x, y, wide, high, QBrush(colour, _HATCH[marked.kind]))
-    painter.restore()
+    mask = mask.framed(*mask.bounds())
+    step = max(round(4 * sight.ratio), 3)
+    painter.drawImage(_rect(sight.area(mask.frame)), hatched(mask, sight.size, step, marked.kind, colour))
     width = line_width(sight)
     lines = [
         QLine(sight.across(x1), sight.down(y1), sight.across(x2), sight.down(y2))
-        for x1, y1, x2, y2 in outline(marked.mask)
+        for x1, y1, x2, y2 in outline(mask)
     ]
     for shade, thick in ((_halo(), 3 * width), (colour, width)):
         painter.setPen(QPen(shade, thick, Qt.PenStyle.SolidLine, Qt.PenCapStyle.SquareCap))

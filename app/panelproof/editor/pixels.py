@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,6 +16,7 @@ from panelproof.picture.frame import Frame
 from panelproof.picture.image import hidden
 
 Chosen = NDArray[np.bool_]
+Hatch = Literal["wrong", "erased", "written"]
 OPAQUE = 0xFF000000
 
 
@@ -62,14 +64,18 @@ def chosen(mask: Mask) -> Chosen:
     )
 
 
+def premultiplied(colour: QColor, alpha: int) -> int:
+    """Return 0xaarrggbb of a colour at another alpha, its channels multiplied by that."""
+    red, green, blue = (part * alpha // 255 for part in (colour.red(), colour.green(), colour.blue()))
+    return alpha << 24 | red << 16 | green << 8 | blue
+
+
 def mask_image(mask: Mask, colour: QColor) -> QImage:
     """Return the members of a mask in a colour (with its alpha), the rest clear; a null image for none."""
     if not mask.width or not mask.height:
         return QImage()
-    alpha = colour.alpha()
-    red, green, blue = (part * alpha // 255 for part in (colour.red(), colour.green(), colour.blue()))
-    value = alpha << 24 | red << 16 | green << 8 | blue
-    return _image(np.where(chosen(mask), np.uint32(value), np.uint32(0)))
+    value = np.uint32(premultiplied(colour, colour.alpha()))
+    return _image(np.where(chosen(mask), value, np.uint32(0)))
 
 
 def outline(mask: Mask) -> tuple[tuple[int, int, int, int], ...]:
@@ -92,16 +98,14 @@ def outline(mask: Mask) -> tuple[tuple[int, int, int, int], ...]:
     return tuple((mask.x + x1, mask.y + y1, mask.x + x2, mask.y + y2) for x1, y1, x2, y2 in found)
 
 
-def runs(mask: Mask) -> tuple[tuple[int, int, int], ...]:
-    """Return the stretches of members (x, y, length), row by row."""
-    if not mask:
-        return ()
-    found = []
-    for row, members in enumerate(chosen(mask)):
-        steps = np.diff(np.concatenate(([0], members.astype(np.int8), [0])))
-        starts, ends = np.flatnonzero(steps == 1), np.flatnonzero(steps == -1)
-        found += [
-            (mask.x + int(start), mask.y + row, int(end - start))
-            for start, end in zip(starts, ends, strict=True)
-        ]
-    return tuple(found)
+def hatched(mask: Mask, size: int, step: int, kind: Hatch, colour: QColor) -> QImage:
+    """Return members of a mask with a thin veil and hatch, each `size` device pixels wide, the rest clear.
+
+    `step` is the device pixels from one hatch line to the next.
+    """
+    members = chosen(mask).repeat(size, axis=0).repeat(size, axis=1)
+    down, across = np.ogrid[: members.shape[0], : members.shape[1]]
+    rising, falling = (down + across) % (2 * step) < step // 2, (down - across) % (2 * step) < step // 2
+    lines = {"wrong": rising | falling, "erased": falling, "written": rising}[kind]
+    veil, full = (np.uint32(premultiplied(colour, alpha)) for alpha in (60, 235))
+    return _image(np.where(members, np.where(lines, full, veil), np.uint32(0)))

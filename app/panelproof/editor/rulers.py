@@ -14,7 +14,7 @@ from panelproof.editor import theme
 from panelproof.editor.sight import Sight
 
 Unit = Literal["px", "mm"]
-THICKNESS = 22
+THICKNESS = 24
 """Of a ruler, in logical pixels."""
 APART = 44
 """Logical pixels that two labelled ticks keep between them at least."""
@@ -106,22 +106,22 @@ class Ruler(QWidget):
             shade = QColor(colours.accent)
             shade.setAlpha(60)
             begin, end = (origin + at * size for at in self.span)
-            self._bar(painter, begin, end - begin, 0, THICKNESS, shade)
+            self._bar(painter, begin, end - begin, THICKNESS, shade)
         painter.setFont(theme.font("small"))
         for tick in ticks(-origin / size, (length - origin) / size, size, self.per_pixel):
             place = origin + tick.at * size
             reach = 8 if tick.label else 4
-            self._bar(painter, round(place), 1, THICKNESS - reach, reach, colours.line)
+            self._bar(painter, round(place), 1, reach, colours.line)
             if tick.label:
                 self._label(painter, place, tick.label, colours.quiet)
         if self.pointer is not None:
             self._wedge(painter, origin + (self.pointer + 0.5) * size, colours.accent)
-        self._bar(painter, 0, length, THICKNESS - 1, 1, colours.line)
+        self._bar(painter, 0, length, 1, colours.line)
 
-    def _bar(
-        self, painter: QPainter, along: float, length: float, out: float, thick: float, colour: QColor
-    ) -> None:
-        x, y, wide, high = (along, out, length, thick) if self._level else (out, along, thick, length)
+    def _bar(self, painter: QPainter, along: float, length: float, reach: int, colour: QColor) -> None:
+        """Fill a stretch of the ruler, `reach` pixels out from the edge at the glass."""
+        out = THICKNESS - reach
+        x, y, wide, high = (along, out, length, reach) if self._level else (out, along, reach, length)
         painter.fillRect(round(x), round(y), max(round(wide), 1), max(round(high), 1), colour)
 
     def _label(self, painter: QPainter, place: float, label: str, colour: QColor) -> None:

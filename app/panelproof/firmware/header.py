@@ -96,7 +96,7 @@ def digest(material: Material) -> str:
 
 def _implementation(made: Data | None) -> dict[str, object]:
     if made is None:
-        return dict.fromkeys(("texts", "icons", "kerning", "ramps", "px"))
+        return {"px": "int"} | dict.fromkeys(("texts", "icons", "kerning", "ramps"), False)
     return {name: getattr(made, name) for name in Data.__slots__}
 
 
@@ -237,7 +237,7 @@ def _usage(material: Material, whole: bool) -> list[str]:
         return [f"Call {lower(layout.name, first.name)}_draw(&port) to draw a screen."] if first else []
     field = next(part for part in screen.parts if isinstance(part, Field))
     own, name = lower(layout.name, screen.name), lower(layout.name, screen.name, field.name)
-    lines = [f"Fill in a {own}_values and call {own}_draw(&port, &values) to draw a screen."]
+    lines = [f"Fill in values of the type {own}_values and call {own}_draw(&port, &values) to draw a screen."]
     text = f"{name}_text(buffer, ...)"
     if whole:
         lines.append(f"Get the text of a field from {text}, draw the screen again and send the frame.")

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 Numbers = tuple[int, ...]
 
-_FACT = re.compile(r"^ {3}(layout|digest|format|made by|type) +(.*)$")
-_DEFINE = re.compile(r'^#define (\w+[A-Z0-9])[ \t]+((?:"(?:[^"\\]|\\.)*"|[^"/]|/(?!\*))*)', re.MULTILINE)
+_FACT = re.compile(r"^\s+(layout|digest|format|made by|type)\s+(.*)$")
+_DEFINE = re.compile(r'^#define (\w+[A-Z0-9])[ \t]+((?:"(?:[^"\\]|\\.)*"|[^"/\n]|/(?!\*))*)', re.MULTILINE)
 _ARRAY = re.compile(
     r"^static \w+ \w+ (\w+?_)(?:\[\w*\])*(?:\[14\])? = \{\n(.*?)\n\};", re.MULTILINE | re.DOTALL
 )
@@ -89,7 +89,7 @@ def _glyphs(
     struct = _STRUCT.search(text)
     if struct is None:
         return {}
-    names = re.findall(r"^ +\w+ (\w+);", struct.group(1), re.MULTILINE)
+    names = re.findall(r"^\s+\w+ (\w+);", struct.group(1), re.MULTILINE)
     width, height, first = (names.index(name) for name in ("width", "height", "first_byte"))
     pixels = bytes(_numbers(_plain(bits)))
     found: dict[str, dict[str, tuple[Numbers, bytes]]] = {}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 
 from panelproof.firmware.data import ICONS
 from panelproof.firmware.reading import Parsed, parsed
@@ -13,9 +13,9 @@ MOST_LISTED = 12
 def differences(header_on_disk: str, header_now: str) -> list[str]:
     """Return one sentence for each thing that differs; none where both are the same text.
 
-    "It" in them is the header on disk. They name constants with both values, characters that came or went, and
-    glyphs that look otherwise, with another rasteriser as the reason; or say that only line ends or spaces
-    differ.
+    "It" in them is the header on disk. They name constants with both values, characters that came or went,
+    and glyphs that look otherwise, with another rasteriser as the reason; or say that only line ends or
+    spaces differ.
     """
     if header_on_disk == header_now:
         return []
@@ -114,10 +114,10 @@ def _listed(noun: str, titles: Sequence[str]) -> str:
 
 
 def _arrays(old: Parsed, new: Parsed) -> Iterable[str]:
-    def title(name: str) -> str:
-        words: Mapping[str, str] = {"pairs": "the kerning", "ramps": "the colours of antialiased texts"}
-        return words.get(name.rstrip("_").rpartition("_")[2], f"the data of `{name}`")
+    def sentence(name: str) -> str:
+        words = {"pairs": "the kerning differs", "ramps": "the colours of antialiased texts differ"}
+        return words.get(name.rstrip("_").rpartition("_")[2], f"the data of `{name}` differ")
 
     for name in dict.fromkeys([*new.arrays, *old.arrays]):
         if old.arrays.get(name) != new.arrays.get(name):
-            yield f"{title(name)} differ"
+            yield sentence(name)

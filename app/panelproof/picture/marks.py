@@ -117,10 +117,11 @@ def marks(
     area = -gutter, -gutter, panel.width + 2 * gutter, panel.height + 2 * gutter
     canvas = enlarged(_on_page(pixels(glass, panel), gutter), scale)
 
+    reached = np.zeros((area[3], area[2]), dtype=np.bool_)
     for overlay in overlays:
         if overlay.kind == "footprint":
-            now = _inked_now(material, screen, overlay.part, values)
-            legend.tint(canvas, _large(_chosen(overlay.mask - now, area), scale), scale)
+            reached |= _chosen(overlay.mask - _inked_now(material, screen, overlay.part, values), area)
+    legend.tint(canvas, _large(reached, scale), scale)
     numbered = [overlay for overlay in overlays if overlay.kind != "footprint" and overlay.mask]
     for overlay in numbered:
         chosen = _large(_chosen(overlay.mask, area), scale)

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from dataclasses import dataclass
-from difflib import get_close_matches
 
-from panelproof.content.build import text as text_of
 from panelproof.ink.footprint import Footprint, footprint
-from panelproof.layout.document import Argument, Screen
+from panelproof.layout.document import Screen
 from panelproof.layout.parts import Field, Icon, IconState
-from panelproof.material import Material, field_graph
+from panelproof.layout.wording import hint, listed, within
+from panelproof.material import Material, field_graph, shown_text
 from panelproof.picture.values import Values
 from panelproof.problem import Problem
 
@@ -42,23 +41,6 @@ def _footprint(material: Material, field: Field) -> Footprint:
     return footprint(field_graph(field), material.types[field.type], field.align)
 
 
-def _value(field: Field, value: str | tuple[Argument, ...]) -> str:
-    """Return a moment's value as the text shown; raises Problem with a place inside the value."""
-    if isinstance(value, str):
-        shown = value
-    else:
-        try:
-            shown = text_of(field.content, value)
-        except Problem as problem:
-            raise Problem(problem.message, problem.place.removeprefix("arguments")) from None
-    if not field_graph(field).accepts(shown):
-        raise Problem(
-            f"`{shown}` is no text that the field `{field.name}` can show; "
-            "give another value, or add the text to the field's `also`"
-        )
-    return shown
-
-
 def named(material: Material, number: int) -> ShownMoment:
     """Return the layout's moment of that number with its values.
 
@@ -70,8 +52,8 @@ def named(material: Material, number: int) -> ShownMoment:
     try:
         screen = material.screen(spec.screen)
     except KeyError:
-        hint = _nearest(spec.screen, [screen.name for screen in material.layout.screens])
-        raise Problem(f"there is no screen `{spec.screen}`{hint}", f"{place}.screen") from None
+        near = hint(spec.screen, [screen.name for screen in material.layout.screens])
+        raise Problem(f"there is no screen `{spec.screen}`{near}", f"{place}.screen") from None
     texts, states = {}, {}
     for field in _fields(screen):
         if field.name not in spec.fields:
@@ -79,9 +61,9 @@ def named(material: Material, number: int) -> ShownMoment:
                 f"the moment `{spec.name}` has no value for the field `{field.name}`", f"{place}.fields"
             )
         try:
-            texts[field.name] = _value(field, spec.fields[field.name])
+            texts[field.name] = shown_text(field, spec.fields[field.name])
         except Problem as problem:
-            raise problem.within(f"{place}.fields.{field.name}") from None
+            raise problem.within(within(f"{place}.fields", field.name)) from None
     for icon in _icons(screen):
         if icon.name not in spec.icons:
             raise Problem(
@@ -90,9 +72,9 @@ def named(material: Material, number: int) -> ShownMoment:
         state = spec.icons[icon.name]
         known = [state.name for state in icon.states]
         if state not in known:
-            hint = _nearest(state, known)
+            near = hint(state, known)
             raise Problem(
-                f"the icon `{icon.name}` has no state `{state}`{hint}", f"{place}.icons.{icon.name}"
+                f"the icon `{icon.name}` has no state `{state}`{near}", within(f"{place}.icons", icon.name)
             )
         states[icon.name] = state
     title = spec.name.replace("-", " ")
@@ -174,8 +156,8 @@ def moment(material: Material, name: str) -> ShownMoment:
     if colon:
         screens = [screen for screen in layout.screens if screen.name == screen_name]
         if not screens:
-            hint = _nearest(screen_name, [screen.name for screen in layout.screens])
-            raise Problem(f"there is no screen `{screen_name}`{hint}")
+            near = hint(screen_name, [screen.name for screen in layout.screens])
+            raise Problem(f"there is no screen {quote(screen_name)}{near}")
     else:
         screens = list(layout.screens)
     for number, spec in enumerate(layout.moments):
@@ -188,25 +170,11 @@ def moment(material: Material, name: str) -> ShownMoment:
         return found[0]
     full = [f"{shown.screen}:{shown.name}" for shown in by_themselves]
     if found:
-        choices = ", ".join(f"`{shown.screen}:{shown.name}`" for shown in found)
-        raise Problem(f"several screens have a moment `{wanted}`: say which of {choices}")
+        choices = listed([f"{shown.screen}:{shown.name}" for shown in found], "or")
+        raise Problem(f"several screens have a moment `{wanted}`; say {choices}")
     if colon:
         raise Problem(
-            f"the screen `{screen_name}` has no moment `{wanted}`"
-            + _nearest(wanted, [*own, *(shown.name for shown in by_themselves)])
+            f"the screen `{screen_name}` has no moment {quote(wanted)}"
+            + hint(wanted, [*own, *(shown.name for shown in by_themselves)])
         )
-    raise Problem(f"there is no moment `{name}`{_nearest(name, [*own, *full])}")
-
-
-def _nearest(name: str, known: Iterable[str]) -> str:
-    """Return the end of a sentence that names what may have been meant."""
-    listed = list(dict.fromkeys(known))
-    near = get_close_matches(name, listed, n=3, cutoff=0.6)
-    if near:
-        return "; did you mean " + " or ".join(f"`{one}`" for one in near) + "?"
-    if not listed:
-        return ""
-    if len(listed) == 1:
-        return f"; there is only `{listed[0]}`"
-    more = ", …" if len(listed) > 12 else ""
-    return "; there are " + ", ".join(f"`{one}`" for one in listed[:12]) + more
+    raise Problem(f"there is no moment {quote(name)}{hint(name, [*own, *full])}")

@@ -1,3 +1,4 @@
+{% if passes %}
 /* ---- Data -------------------------------------------------------------------------------------------------- */
 
 #ifndef OUR_CONST
@@ -6,7 +7,6 @@
 #define OUR_READ16(address) (*(const uint16_t *)(address))
 #define OUR_READ32(address) (*(const uint32_t *)(address))
 #endif
-{% if passes %}
 
 /* Bitmaps, row after row with nothing between, the first pixel in the lowest bits; {{ bits_size }} bytes. */
 static OUR_CONST uint8_t our_bits_[] = {

@@ -4,14 +4,21 @@
 
      1. Include this header wherever its constants or functions are needed.
      2. In one source file, before that line:  #define OUR_IMPLEMENTATION
-     3. Fill in a our_port: two functions of yours that write pixels, and a pointer that they are handed.
+     3. Make a port of the type our_port: two functions of yours that write pixels, and a pointer for them.
 {% for line in usage %}
      {{ loop.index + 3 }}. {{ line | join("\n        ") }}
 {% endfor %}
 
-   Define OUR_NO_TEXT_FUNCTIONS to leave out the functions that print texts, and <stdio.h> with them. Where constants
-   live apart from memory, define OUR_CONST, OUR_READ8, OUR_READ16 and OUR_READ32 before the implementation.
+{% if guards %}
+   Define OUR_NO_TEXT_FUNCTIONS to leave out the functions that print texts, and <stdio.h> with them.
+{% endif %}
+{% if passes %}
+   Where constants live apart from memory, define OUR_CONST, OUR_READ8, OUR_READ16 and OUR_READ32 before the
+   implementation.
+{% endif %}
+{% if passes %}
 
+{% endif %}
 {% for name, value in facts %}
    {{ "%-10s" | format(name) }} {{ value }}
 {% endfor %}
@@ -99,10 +106,14 @@ void {{ part.update }};
 
 #if defined(OUR_IMPLEMENTATION) && !defined(OUR_IMPLEMENTED_)
 #define OUR_IMPLEMENTED_
-
-{% include "data.c" %}
 {% if screens %}
 
+{% endif %}
+{% include "data.c" %}
+{% if screens %}
+{% if passes %}
+
+{% endif %}
 {% if fills %}
 {% include "drawing.c" %}
 
