@@ -45,7 +45,9 @@ def _parser() -> argparse.ArgumentParser:
         "Exit code 0: clean. 1: faults found. 2: a file cannot be used.",
         epilog=CAUTION,
     )
-    check.add_argument("layouts", type=Path, nargs="+", metavar="LAYOUT", help="layout files (NAME.panel.json)")
+    check.add_argument(
+        "layouts", type=Path, nargs="+", metavar="LAYOUT", help="layout files (NAME.panel.json)"
+    )
     check.add_argument("--json", action="store_true", help="print one JSON object a file, one a line")
 
     measure = commands.add_parser(
@@ -63,7 +65,9 @@ def _parser() -> argparse.ArgumentParser:
         description="Write one moment of a screen as PNG, each panel pixel as a square of SCALE pixels.",
     )
     _layout(render)
-    render.add_argument("-o", "--output", type=Path, help="the PNG file (default: MOMENT.png beside the layout)")
+    render.add_argument(
+        "-o", "--output", type=Path, help="the PNG file (default: MOMENT.png beside the layout)"
+    )
     render.add_argument(
         "--moment",
         help="a moment's name, or SCREEN:longest, SCREEN:shortest, SCREEN:tallest, SCREEN:fault "
@@ -90,10 +94,14 @@ def _parser() -> argparse.ArgumentParser:
         metavar="HEADER",
         help="write nothing; exit 1 and say what differs if HEADER is not what the layout gives now",
     )
-    export.add_argument("--despite-faults", action="store_true", help="write the header although faults are found")
+    export.add_argument(
+        "--despite-faults", action="store_true", help="write the header although faults are found"
+    )
 
     commands.add_parser(
-        "schema", help="print the JSON Schema of layout files", description="Print the JSON Schema of layout files."
+        "schema",
+        help="print the JSON Schema of layout files",
+        description="Print the JSON Schema of layout files.",
     )
 
     fonts = commands.add_parser(
@@ -105,10 +113,14 @@ def _parser() -> argparse.ArgumentParser:
     fonts.add_argument("--licence", action="store_true", help="also print embedding bits and licence of each")
 
     new = commands.add_parser(
-        "new", help="write a starter layout", description="Write a small layout that checks clean, to begin from."
+        "new",
+        help="write a starter layout",
+        description="Write a small layout that checks clean, to begin from.",
     )
     new.add_argument("layout", type=Path, metavar="LAYOUT", help="the file to write (NAME.panel.json)")
-    new.add_argument("--size", type=_size, default=(240, 135), help="WIDTHxHEIGHT in pixels (default 240x135)")
+    new.add_argument(
+        "--size", type=_size, default=(240, 135), help="WIDTHxHEIGHT in pixels (default 240x135)"
+    )
     new.add_argument("--colours", choices=["mono", "rgb565"], default="rgb565", help="default rgb565")
     new.add_argument("--shape", choices=["rectangular", "rounded", "round"], default="rectangular")
     new.add_argument("--corner-radius", type=int, default=0, help="pixels, for rounded")

@@ -72,7 +72,11 @@ def as_text(path: Path, material: Material, found: Sequence[Finding]) -> str:
     ]
     for finding in found:
         where = " / ".join(filter(None, (finding.screen, finding.part)))
-        at = f" [{finding.area[2]} × {finding.area[3]} at {finding.area[0]}, {finding.area[1]}]" if finding.area else ""
+        at = (
+            f" [{finding.area[2]} × {finding.area[3]} at {finding.area[0]}, {finding.area[1]}]"
+            if finding.area
+            else ""
+        )
         lines.append(f"  {finding.level}: {finding.rule}: {where}{at}")
         lines.append(f"      {finding.message}")
         if finding.remedy:
@@ -111,7 +115,9 @@ def measures_text(figures: Sequence[Measure]) -> str:
         if figure.missing:
             rows.append(("missing from the type", " ".join(figure.missing)))
         body = tabulate(rows, tablefmt="plain", disable_numparse=True)
-        blocks.append(f"{figure.screen} / {figure.field}\n" + "\n".join(f"  {line}" for line in body.splitlines()))
+        blocks.append(
+            f"{figure.screen} / {figure.field}\n" + "\n".join(f"  {line}" for line in body.splitlines())
+        )
     return "\n\n".join(blocks) if blocks else "the layout has no field"
 
 
@@ -125,7 +131,7 @@ def fonts_text(entries: Sequence[FontEntry], *, licences: bool) -> str:
     """Return a table of fonts, with embedding rights where asked for."""
     from tabulate import tabulate  # noqa: PLC0415
 
-    table = tabulate(
+    table: str = tabulate(
         [(entry.name, entry.family, entry.style, entry.kind, entry.origin) for entry in entries],
         headers=["name in a layout", "family", "style", "kind", "from"],
         tablefmt="simple",

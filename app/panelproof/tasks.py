@@ -114,11 +114,13 @@ def fonts(options: Namespace) -> int:
 
 def new(options: Namespace) -> int:
     """Write a starter layout, never over a file that is there."""
-    from panelproof.layout.starting import starter_panel, starter  # noqa: PLC0415
+    from panelproof.layout.starting import starter, starter_panel  # noqa: PLC0415
     from panelproof.layout.writing import write  # noqa: PLC0415
 
     if options.layout.exists():
-        raise Problem("there is a file of this name already; choose another or remove it", str(options.layout))
+        raise Problem(
+            "there is a file of this name already; choose another or remove it", str(options.layout)
+        )
     panel = starter_panel(
         options.size, options.colours, options.shape, options.corner_radius, options.refresh
     )
@@ -204,7 +206,9 @@ def export(options: Namespace) -> int:
 
         print(report.as_text(options.layout, material, faults), file=sys.stderr)
         if not options.despite_faults:
-            print("panelproof: no header was written; mend the faults, or use --despite-faults", file=sys.stderr)
+            print(
+                "panelproof: no header was written; mend the faults, or use --despite-faults", file=sys.stderr
+            )
             return FAULTY
     output = options.output or options.layout.parent / f"{material.layout.name.replace('-', '_')}.h"
     save(output, now.encode())

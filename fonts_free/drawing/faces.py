@@ -1,6 +1,6 @@
 """The measures of every face, in pixels.
 
-Strokes: `v` upright, `h` level, `st` slanted, `sl` slanted where two cross or meet, `m` the middle bar of e, a
+Strokes: `v` upright, `h` level, `st` slanted, `sl` slanted where two cross or meet, `m` the middle bar of e
 and B, `tv` and `th` thin.
 Heights: `c` capitals and digits, `x` lower case, `d` a descender, `k` the low edge of a capital's middle bar,
 `lo` and `hi` the reach of brackets, `ax` the low edge of a minus, `ah` an accent, `ag` its gap over a letter.

@@ -197,8 +197,10 @@ def test_a_buffer_too_small_is_never_left(tmp_path: Path) -> None:
         Content("%d", (WholeRange(0, 99_999),), fault="no sensor"),
         Content("%s", (Choice(("abcdef", "x")),)),
         Content("abc", fault="abcdef"),
+        # Whatever the values, this is longer than its buffer, and gcc sees it.
+        Content("%02d h %02d min", (WholeRange(0, 47), WholeRange(0, 59)), fault="-- h -- min"),
     )
-    functions = build_functions(tmp_path, contents, buffers={0: 4, 1: 3, 2: 1})
+    functions = build_functions(tmp_path, contents, buffers={0: 4, 1: 3, 2: 1, 3: 8})
     calls: list[tuple[int, tuple[Value, ...]]] = [
         (0, (7,)),
         (0, (12_345,)),
@@ -206,8 +208,10 @@ def test_a_buffer_too_small_is_never_left(tmp_path: Path) -> None:
         (1, (0,)),
         (1, (1,)),
         (2, ()),
+        (3, (7, 59)),
+        (3, (99, 0)),
     ]
-    assert functions(calls) == ["7", "123", "no ", "ab", "x", ""]
+    assert functions(calls) == ["7", "123", "no ", "ab", "x", "", "07 h 59", "-- h --"]
 
 
 @pytest.mark.parametrize(

@@ -102,3 +102,25 @@ def thickest_run(ink: Ink, row: int) -> list[int]:
         else:
             runs.append(1)
     return runs
+
+
+def enclosed(ink: Ink) -> int:
+    """The number of grounds shut in by ink, where grounds join along pixel edges only."""
+    xs, ys = [x for x, _ in ink], [y for _, y in ink]
+    ground = {
+        (x, y)
+        for x in range(min(xs) - 1, max(xs) + 2)
+        for y in range(min(ys) - 1, max(ys) + 2)
+        if (x, y) not in ink
+    }
+    count = 0
+    while ground:
+        edge = [ground.pop()]
+        count += 1
+        while edge:
+            x, y = edge.pop()
+            for beside in ((x + 1, y), (x - 1, y), (x, y + 1), (x, y - 1)):
+                if beside in ground:
+                    ground.remove(beside)
+                    edge.append(beside)
+    return count - 1

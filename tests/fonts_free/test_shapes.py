@@ -12,6 +12,7 @@ from tests.fonts_free.reading import (
     TEXT_NAMES,
     Ink,
     by_freetype,
+    enclosed,
     height,
     least_distance,
     thickest_run,
@@ -169,6 +170,23 @@ def test_upright_strokes_are_straight(face: Face) -> None:
         runs = [thickest_run(ink, y)[0] for y in rows]
         common = max(set(runs), key=runs.count)
         assert min(runs) == common, char
+
+
+@every_text_face
+@pytest.mark.parametrize("char", 'äëïöüÿÄËÏÖÜ¨"…“”')
+def test_dots_stand_apart(face: Face, char: str) -> None:
+    """Marks of two or three parts are not run together, as a bold drawn from a light face might have them."""
+    ink = by_freetype(face)[char].ink
+    row = min(y for _, y in ink) if char == "…" else max(y for _, y in ink)
+    assert len(thickest_run(ink, row)) == (3 if char == "…" else 2)
+
+
+@every_text_face
+@pytest.mark.parametrize("char", "8BROPDbdpqoaegA0469@&©")
+def test_counters_stay_open(face: Face, char: str) -> None:
+    """Every closed counter is there: the ground inside a letter is cut off from the ground outside."""
+    counters = {"8": 2, "B": 2}.get(char, 1)
+    assert enclosed(by_freetype(face)[char].ink) >= counters
 
 
 @every_text_face

@@ -70,9 +70,7 @@ def cell_of(type_: PlainType, text: str, align: str) -> Pixels:
     """The pixels of one text's cell."""
     width = width_of(type_, text)
     first = start_of(align, width)
-    return {
-        (x, y) for x in range(first, first + width) for y in range(-type_.ascent, type_.descent)
-    }
+    return {(x, y) for x in range(first, first + width) for y in range(-type_.ascent, type_.descent)}
 
 
 def everything(sets: Iterable[Pixels]) -> Pixels:

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.ink.brute import PlainType, cell_of, everything, ink_of, width_of
 
 from panelproof.content.build import graph
 from panelproof.content.spec import Choice, Content, FreeText, RealRange, WholeRange
@@ -14,7 +15,6 @@ from panelproof.glyphs.glyph import Glyph
 from panelproof.ink.anchor import Align
 from panelproof.ink.footprint import Footprint
 from panelproof.ink.repaint import spared, text_ink
-from tests.ink.brute import PlainType, cell_of, everything, ink_of, width_of
 
 ALPHABET = "0123456789-. +"
 ALIGNS = ("left", "centre", "right")
@@ -32,9 +32,7 @@ def glyphs(draw: st.DrawFn) -> Glyph:
         del rows[-1]
     if not rows:
         return Glyph(0, 0, 0, 0, advance, ())
-    return Glyph(
-        draw(st.integers(-2, 2)), draw(st.integers(-1, 5)), width, len(rows), advance, tuple(rows)
-    )
+    return Glyph(draw(st.integers(-2, 2)), draw(st.integers(-1, 5)), width, len(rows), advance, tuple(rows))
 
 
 @st.composite

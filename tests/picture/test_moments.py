@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from typing import Any
 
 import pytest
@@ -22,7 +23,8 @@ def names(shown: tuple[ShownMoment, ...]) -> list[str]:
 
 
 def with_moments(*own: Moment) -> Material:
-    return tank.material(replace(tank.layout(), moments=own))
+    """Return the tank with other moments, good or not (`gather` refuses some of those itself)."""
+    return dataclasses.replace(tank.tank(), layout=replace(tank.layout(), moments=own))
 
 
 def good(**changes: Any) -> Moment:

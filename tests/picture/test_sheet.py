@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator
 from typing import Any
 
@@ -105,7 +106,7 @@ def test_a_sheet_without_moments_is_a_page_with_its_title() -> None:
 
 def test_a_moment_that_cannot_be_shown_is_told() -> None:
     bad = Moment("bad", "readings", {"level": "high"}, {})
-    material = tank.material(replace(tank.layout(), moments=(bad,)))
+    material = dataclasses.replace(tank.tank(), layout=replace(tank.layout(), moments=(bad,)))
     with pytest.raises(Problem) as caught:
         sheet(material)
     assert caught.value.place == "moments[0].fields.level"

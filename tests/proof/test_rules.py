@@ -9,7 +9,8 @@ from msgspec.structs import replace
 
 from panelproof.content.spec import Choice, Content, FreeText, RealRange, WholeRange
 from panelproof.layout.checking import problems
-from panelproof.layout.document import Ink, Layout, Panel, Screen, TypeSpec
+from panelproof.layout.document import Ink, Layout, Screen, TypeSpec
+from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Box, Field, Icon, IconState, Label, Part, Rule
 from panelproof.material import gather
 from panelproof.proof.check import prove
@@ -46,9 +47,7 @@ def rules(made: Layout) -> list[str]:
 
 
 def field(**changes: object) -> Field:
-    return replace(
-        Field("level", COUNT, "plain", "white", 40, 30, padding=(38, 12, 24, 24)), **changes
-    )
+    return replace(Field("level", COUNT, "plain", "white", 40, 30, padding=(38, 12, 24, 24)), **changes)
 
 
 def test_a_calm_layout_has_none() -> None:

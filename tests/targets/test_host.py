@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from tests.firmware.harness import SANITIZERS, WARNINGS, build, compiled, main_source
 from tests.firmware.layouts import mono, rich
-from tests.firmware.test_drawing import agree, play
+from tests.firmware.playing import agree, play
 
 from panelproof.firmware.header import header
 from panelproof.material import Material
@@ -79,7 +79,7 @@ def test_included_in_many_files_there_is_one_copy(tmp_path: Path, tank: Material
         '#include "layout.h"\nint {name}(void);\nint {name}(void) {{ return RAIN_TANK_READINGS_LEVEL_X; }}\n'
     )
     sources = {
-        # The driver is the one file that asks for the implementation; here it includes the header before, too.
+        # The driver is the one file that asks for the implementation; it includes the header before, too.
         "main.c": '#include "layout.h"\n#include "layout.h"\n' + main_source(tank),
         "other.c": use.format(name="other"),
         "third.cpp": use.format(name="third") + "void draw(const rain_tank_port *port);\n"

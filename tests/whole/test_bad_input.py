@@ -28,7 +28,7 @@ def check(path: Path) -> subprocess.CompletedProcess[str]:
         text=True,
         check=False,
         timeout=20,
-        preexec_fn=bounded,  # noqa: PLW1509 - nothing else runs in this process
+        preexec_fn=bounded,
     )
 
 
@@ -56,7 +56,12 @@ def _png(width: int, height: int, body: bytes) -> bytes:
         return struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data))
 
     head = struct.pack(">IIBBBBB", width, height, 8, 0, 0, 0, 0)
-    return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", zlib.compress(body)) + chunk(b"IEND", b"")
+    return (
+        b"\x89PNG\r\n\x1a\n"
+        + chunk(b"IHDR", head)
+        + chunk(b"IDAT", zlib.compress(body))
+        + chunk(b"IEND", b"")
+    )
 
 
 def _picture(tree: dict[str, Any]) -> None:

@@ -66,7 +66,13 @@ def test_check_json_is_as_published() -> None:
 def test_measure_prints_each_field() -> None:
     done = run("measure", KILN / "kiln.panel.json")
     assert done.returncode == 0
-    for words in ("longest", "spare left, top, right, bottom", "text buffer", "`no probe`", "`47 h 59 min to go`"):
+    for words in (
+        "longest",
+        "spare left, top, right, bottom",
+        "text buffer",
+        "`no probe`",
+        "`47 h 59 min to go`",
+    ):
         assert words in done.stdout
     figures = json.loads(run("measure", "--json", KILN / "kiln.panel.json").stdout)
     chamber = next(figure for figure in figures if figure["field"] == "chamber")
@@ -75,7 +81,10 @@ def test_measure_prints_each_field() -> None:
 
 def test_render_a_moment_its_marks_and_the_sheet(tmp_path: Path) -> None:
     picture = tmp_path / "ramp.png"
-    assert run("render", KILN / "kiln.panel.json", "--moment", "ramp", "--scale", "3", "-o", picture).returncode == 0
+    assert (
+        run("render", KILN / "kiln.panel.json", "--moment", "ramp", "--scale", "3", "-o", picture).returncode
+        == 0
+    )
     with Image.open(picture) as image:
         assert image.size == (720, 405)
     again = picture.read_bytes()

@@ -9,6 +9,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from PIL import Image
+from tests.firmware.harness import SANITIZERS, WARNINGS, Program, build, compiled
 
 from panelproof.content.graph import Graph
 from panelproof.firmware.header import header
@@ -21,7 +22,6 @@ from panelproof.picture.image import image
 from panelproof.picture.moments import every_moment
 from panelproof.picture.values import Values
 from panelproof.proof.check import prove
-from tests.firmware.harness import SANITIZERS, WARNINGS, Program, build, compiled
 
 KILN = Path(__file__).parents[2] / "examples" / "kiln"
 
@@ -174,8 +174,7 @@ def test_one_pixel_of_padding_less_turns_it_red(
             program.frame()
         frames = [screen_frame(kiln, screen, moment.values).codes for moment in moments]
         return all(
-            np.array_equal(answer.codes, frame)
-            for answer, frame in zip(program.run(), frames, strict=True)
+            np.array_equal(answer.codes, frame) for answer, frame in zip(program.run(), frames, strict=True)
         )
 
     assert same(text, tmp_path / "tight")
@@ -190,7 +189,9 @@ def _tightened(material: Material, screen_name: str, part_name: str) -> Material
 
     from panelproof.proof.measure import measures
 
-    needed = next(one.ink for one in measures(material) if (one.screen, one.field) == (screen_name, part_name))
+    needed = next(
+        one.ink for one in measures(material) if (one.screen, one.field) == (screen_name, part_name)
+    )
     screens = tuple(
         replace(
             screen,

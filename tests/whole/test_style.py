@@ -17,5 +17,7 @@ ROOT = Path(__file__).parents[2]
     ids=["lint", "format", "types"],
 )
 def test_form(check: tuple[str, ...]) -> None:
-    done = subprocess.run([sys.executable, "-m", *check], cwd=ROOT, capture_output=True, text=True, check=False)
+    done = subprocess.run(
+        [sys.executable, "-m", *check], cwd=ROOT, capture_output=True, text=True, check=False
+    )
     assert done.returncode == 0, done.stdout + done.stderr

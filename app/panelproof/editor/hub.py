@@ -1,4 +1,4 @@
-"""The one place that holds what the window shows; every view listens to it and changes nothing but through it."""
+"""The one place that holds what the window shows; every view listens to it, and changes it only through it."""
 
 from __future__ import annotations
 
@@ -262,7 +262,7 @@ class Hub(QObject):
         """Cancel a proof that is under way; the findings stay marked as not current."""
         self._prover.cancel()
         self.findings_changed.emit()
-        self.told.emit("the proof was stopped; it starts again with the next change")
+        self.told.emit("the proof was stopped; it starts again with the next change, or when you ask for it")
 
     def prove_again(self) -> None:
         """Begin a proof that was stopped anew."""

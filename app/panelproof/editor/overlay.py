@@ -67,16 +67,24 @@ def frame(painter: QPainter, area: Area, colour: QColor, width: int) -> None:
 
 
 def dashes(painter: QPainter, area: Area, colour: QColor, width: int) -> None:
-    """Draw a dashed frame around a device rectangle, outside of it."""
-    x, y, wide, high = area
-    box = QRect(x - width, y - width, wide + width, high + width)
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.setPen(QPen(_halo(), width))
-    painter.drawRect(box)
-    pen = QPen(colour, width, Qt.PenStyle.CustomDashLine, Qt.PenCapStyle.FlatCap)
-    pen.setDashPattern([4.0, 3.0])
-    painter.setPen(pen)
-    painter.drawRect(box)
+    """Draw a dashed frame outside of a device rectangle."""
+    x, y, wide, high = area[0] - width, area[1] - width, area[2] + 2 * width, area[3] + 2 * width
+    on, period = 4 * width, 7 * width
+    for left, top, across in (
+        (x, y, True),
+        (x, y + high - width, True),
+        (x, y, False),
+        (x + wide - width, y, False),
+    ):
+        length = wide if across else high
+        size = (length, width) if across else (width, length)
+        painter.fillRect(left, top, *size, _halo())
+        for at in range(0, length, period):
+            dash = min(on, length - at)
+            if across:
+                painter.fillRect(left + at, top, dash, width, colour)
+            else:
+                painter.fillRect(left, top + at, width, dash, colour)
 
 
 def footprint(painter: QPainter, sight: Sight, mask: Mask, colour: QColor) -> None:

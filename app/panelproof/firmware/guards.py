@@ -55,7 +55,6 @@ class Guard:
     body: tuple[str, ...]
     tables: tuple[tuple[str, tuple[int, ...]], ...] = ()
     copies: bool = False
-    trims: bool = False
     wide_int: bool = False
 
     @property
@@ -99,10 +98,17 @@ def guard(material: Material, screen: Screen, part: Field) -> Guard:
         parameters.append(f"{c_type}{'' if c_type.endswith('*') else ' '}{name}")
         printed.append(_check(body, conversion, argument, name, end))
         accepted.append(_accepted(prefix, argument, name, end))
-    short = max_bytes(field_graph(part))[0] + 1 > text_bytes(part)
-    if conversions:
-        call = f"snprintf(buffer, {room}, {prefix}_FORMAT, {', '.join(printed)})"
-        result = f"{layout}_kept_({call}, {room})" if short else call
+    needed = max_bytes(field_graph(part))[0] + 1
+    short = needed > text_bytes(part) and bool(conversions)
+    if short:
+        # The layout has a fault, and the text is cut; printed at once into so small a buffer, gcc would warn.
+        body.statics.append(f"    char full[{needed}];")
+        call = f"if (snprintf(full, sizeof full, {prefix}_FORMAT, {', '.join(printed)}) < 0)"
+        body.lines += [f"    {line}" for line in literals.wrapped(call)]
+        body.lines.append("        return -1;")
+        result = f"{layout}_copy_(buffer, {room}, full)"
+    elif conversions:
+        result = f"snprintf(buffer, {room}, {prefix}_FORMAT, {', '.join(printed)})"
     else:
         text = "".join(piece for piece in pieces(content.format) if isinstance(piece, str))
         result = f"{layout}_copy_(buffer, {room}, {literals.text(text)})"
@@ -114,8 +120,7 @@ def guard(material: Material, screen: Screen, part: Field) -> Guard:
         f"{prefix}_FAULT" if content.fault is not None else "-1, the buffer untouched",
         (*body.statics, *([""] if body.statics else []), *body.lines),
         tuple(body.tables),
-        copies=content.fault is not None or not conversions,
-        trims=short and bool(conversions),
+        copies=content.fault is not None or not conversions or short,
         wide_int=any(map(_needs_wide_int, conversions, content.arguments)),
     )
 

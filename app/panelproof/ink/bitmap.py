@@ -27,7 +27,9 @@ def from_picture(path: Path) -> Mask:
     try:
         stamp = path.stat().st_mtime_ns
     except OSError as error:
-        raise Problem(f"the picture `{path.name}` cannot be read ({(error.strerror or 'unknown').lower()})") from None
+        raise Problem(
+            f"the picture `{path.name}` cannot be read ({(error.strerror or 'unknown').lower()})"
+        ) from None
     return _read(path, stamp)
 
 

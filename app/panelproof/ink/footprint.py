@@ -63,7 +63,13 @@ class Footprint:
     def cell(self, width: int) -> Mask:
         """Return the cell of a text of that advance width, as a rectangle."""
         height = max(self.type.ascent + self.type.descent, 0)
-        return Mask(start(self.align, width), -self.type.ascent, max(width, 0), height, (1 << max(width, 0) * height) - 1)
+        return Mask(
+            start(self.align, width),
+            -self.type.ascent,
+            max(width, 0),
+            height,
+            (1 << max(width, 0) * height) - 1,
+        )
 
     # -- ink -------------------------------------------------------------------------------------------
 
@@ -101,7 +107,9 @@ class Footprint:
     def _origin(self) -> int:
         """An origin roomy enough for differences of advances and their reflection."""
         widest = max(bits.bit_length() for bits in (*self.walk.before, *self.walk.after))
-        step = max((abs(step.kern) + abs(step.glyph.advance) for out in self.walk.steps for step in out), default=0)
+        step = max(
+            (abs(step.kern) + abs(step.glyph.advance) for out in self.walk.steps for step in out), default=0
+        )
         return widest + 2 * step + self.walk.origin
 
     def _difference(self, before: int, after: int) -> int:

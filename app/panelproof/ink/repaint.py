@@ -109,7 +109,9 @@ class _Search:
         self._from_right = footprint.align == "right"
         self._first = start(footprint.align, width or 0)
         # Past this pen nothing can reach back into the frame.
-        self._past = frame[0] + frame[2] - min((step.glyph.left for out in walk.steps for step in out), default=0)
+        self._past = (
+            frame[0] + frame[2] - min((step.glyph.left for out in walk.steps for step in out), default=0)
+        )
         if self._from_right or any(step.advance < 0 for out in walk.steps for step in out):
             self._past = 1 << 30
         self._table: list[dict[int, int]] = [{} for _ in walk.steps]

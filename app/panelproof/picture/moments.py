@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from panelproof.ink.footprint import Footprint, footprint
 from panelproof.layout.document import Screen
 from panelproof.layout.parts import Field, Icon, IconState
-from panelproof.layout.wording import hint, listed, within
+from panelproof.layout.wording import hint, listed, quote, within
 from panelproof.material import Material, field_graph, shown_text
 from panelproof.picture.values import Values
 from panelproof.problem import Problem

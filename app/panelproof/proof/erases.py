@@ -68,9 +68,13 @@ def _spared(extent: Extent, wiped: Mask) -> Remedy | None:
     best = max(whole, key=lambda cut: cut[2] * cut[3])
     words = []
     if best[2] != width:
-        words.append(f"padding width {width} → {best[2]} px" + (f", x {x} → {best[0]}" if best[0] != x else ""))
+        words.append(
+            f"padding width {width} → {best[2]} px" + (f", x {x} → {best[0]}" if best[0] != x else "")
+        )
     if best[3] != height:
-        words.append(f"padding height {height} → {best[3]} px" + (f", y {y} → {best[1]}" if best[1] != y else ""))
+        words.append(
+            f"padding height {height} → {best[3]} px" + (f", y {y} → {best[1]}" if best[1] != y else "")
+        )
     return Remedy("; ".join(words), (Change(part.name, "padding", list(best)),))
 
 
@@ -84,6 +88,8 @@ def _filled(stage: Stage, number: int, extent: Extent, whole: bool) -> Iterator[
     # From the front: boxes drawn later lie on top, then those below, the nearest first.
     after = [] if whole else list(reversed(stage.extents[number + 1 :]))
     for other in (*after, *reversed(stage.extents[:number])):
+        if not other.fill:
+            continue
         hit = rest & other.fill
         if not hit:
             continue

@@ -96,7 +96,11 @@ def _extent_of(material: Material, screen: Screen, part: Part) -> Extent:
         codes = tuple(material.code(state.ink or part.ink) for state in part.states)
         return _icon(part, panel, bitmaps, codes, ground)
     type_ = material.types[part.type]
-    ink = frozenset(material.ramp(part.ink, part.ground or screen.ground)[1:] if type_.antialiased else [material.code(part.ink)])
+    ink = frozenset(
+        material.ramp(part.ink, part.ground or screen.ground)[1:]
+        if type_.antialiased
+        else [material.code(part.ink)]
+    )
     if isinstance(part, Label):
         return _label(part, panel, type_, ink, ground)
     return _field(part, panel, type_, ink, ground)
@@ -207,12 +211,21 @@ def _icon(
             surely = surely & cell
         ground = union(cells, surely.frame) if part.clearing == "cell" else nothing
     return Extent(
-        part, reach, ink, ground, surely, nothing, frozenset(codes), ground_code, len(states) > 1, None, states, padding
+        part,
+        reach,
+        ink,
+        ground,
+        surely,
+        nothing,
+        frozenset(codes),
+        ground_code,
+        len(states) > 1,
+        None,
+        states,
+        padding,
     )
 
 
 def icon_repaint(mask: Mask, clearing: str) -> Mask:
     """Return what an update to one state repaints with clearing `none` or `cell`."""
     return rectangle(*mask.frame) if clearing == "cell" else mask
-
-

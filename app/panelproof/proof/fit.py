@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from panelproof.ink.mask import Area, Mask, rectangle
+from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Box, Field, Icon, Part, Rule
 from panelproof.proof.extent import Extent, Stage, visible
 from panelproof.proof.finding import Change, Finding, Remedy
@@ -45,11 +47,21 @@ def _padding_on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
     )  # fmt: skip
 
 
+@lru_cache(maxsize=4096)
+def _cut(extent: Extent, area: Area) -> Mask:
+    return extent.reach - rectangle(*area)
+
+
+@lru_cache(maxsize=4096)
+def _lost(extent: Extent, panel: Panel) -> Mask:
+    return extent.reach - visible(panel)
+
+
 def _inside_padding(stage: Stage, extent: Extent) -> Iterator[Finding]:
     area, panel = extent.padding, stage.material.layout.panel
     if area is None:
         return
-    cut = extent.reach - Mask(*area, (1 << area[2] * area[3]) - 1)
+    cut = _cut(extent, area)
     if not cut:
         return
     pixel = outermost(cut, area)
@@ -69,15 +81,21 @@ def _inside_padding(stage: Stage, extent: Extent) -> Iterator[Finding]:
 def _grown(area: Area, needed: Area) -> str:
     changes = []
     if needed[2] != area[2]:
-        changes.append(f"padding width {area[2]} → {needed[2]} px" + (f", x {area[0]} → {needed[0]}" if needed[0] != area[0] else ""))
+        changes.append(
+            f"padding width {area[2]} → {needed[2]} px"
+            + (f", x {area[0]} → {needed[0]}" if needed[0] != area[0] else "")
+        )
     if needed[3] != area[3]:
-        changes.append(f"padding height {area[3]} → {needed[3]} px" + (f", y {area[1]} → {needed[1]}" if needed[1] != area[1] else ""))
+        changes.append(
+            f"padding height {area[3]} → {needed[3]} px"
+            + (f", y {area[1]} → {needed[1]}" if needed[1] != area[1] else "")
+        )
     return "; ".join(changes)
 
 
 def _on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
     panel = stage.material.layout.panel
-    lost = extent.reach - visible(panel)
+    lost = _lost(extent, panel)
     fill_lost = 0
     if isinstance(extent.part, Box) and extent.part.fill:
         part = extent.part

@@ -32,6 +32,8 @@ def _other(stage: Stage, extent: Extent) -> Remedy | None:
         return None
     missing = extent.footprint.missing
     able = [
-        name for name, type_ in stage.material.types.items() if all(type_.glyph(char) is not None for char in missing)
+        name
+        for name, type_ in stage.material.types.items()
+        if all(type_.glyph(char) is not None for char in missing)
     ]
     return Remedy(f"{listed([f'type `{name}`' for name in able])} has them") if able else None

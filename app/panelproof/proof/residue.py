@@ -36,7 +36,8 @@ def findings(stages: tuple[Stage, ...]) -> Iterator[Finding]:
 
 def _left(stage: Stage, former: Stage, bare: Mask) -> Iterator[Finding]:
     ground = stage.material.code(stage.screen.ground)
-    left, part, texts = Mask(*bare.frame, 0), "", ()
+    left, part = Mask(*bare.frame, 0), ""
+    texts: tuple[str, ...] = ()
     if former.screen.clears and former.material.code(former.screen.ground) != ground:
         left = bare
     for extent in former.extents:

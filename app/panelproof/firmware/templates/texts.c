@@ -22,14 +22,6 @@ static int our_copy_(char *buffer, size_t room, const char *text)
     return (int)bytes;
 }
 {% endif %}
-{% if guards | selectattr("trims") | list %}
-
-/* Return how many of the bytes there was room for. */
-static int our_kept_(int bytes, int room)
-{
-    return bytes < room ? bytes : room - 1;
-}
-{% endif %}
 {% if alphabets %}
 
 {% for table in alphabets %}
