@@ -53,30 +53,39 @@ def _power(base: float, quarters: int) -> float:
     return result
 
 
-def _outside_corner(box: Box, x: Fraction, y: Fraction, quarters: int) -> bool:
-    east, north = x > (box.left + box.right) / 2, y > (box.low + box.high) / 2
-    if ("n" if north else "s") + ("e" if east else "w") not in box.corners:
-        return False
-    dx = box.across - (box.right - x if east else x - box.left)
-    dy = box.up - (box.high - y if north else y - box.low)
-    if dx <= 0 or dy <= 0:
-        return False
-    return _power(float(dx / box.across), quarters) + _power(float(dy / box.up), quarters) > 1.0
+def _columns(low: Fraction, high: Fraction) -> range:
+    """Pixels whose centre lies between the two."""
+    return range(math.floor(low + HALF), math.ceil(high - HALF))
 
 
 def pixels(left: Fraction, low: Fraction, right: Fraction, high: Fraction) -> Iterator[Pixel]:
     """Pixels whose centre lies in the rectangle."""
-    for y in range(math.floor(low + HALF), math.ceil(high - HALF)):
-        for x in range(math.floor(left + HALF), math.ceil(right - HALF)):
+    for y in _columns(low, high):
+        for x in _columns(left, right):
             yield x, y
+
+
+def _bends(low: Fraction, high: Fraction, radius: Fraction, quarters: int) -> list[tuple[int, bool, float]]:
+    """For each pixel along a side: whether it is in the far half, and its share in the corner's equation."""
+    bends = []
+    for place in _columns(low, high):
+        centre = place + HALF
+        far = centre > (low + high) / 2
+        into = radius - (high - centre if far else centre - low)
+        bends.append((place, far, _power(float(into / radius), quarters) if into > 0 else 0.0))
+    return bends
 
 
 def filled(box: Box, quarters: int) -> Ink:
     """The inside of a box."""
+    across = _bends(box.left, box.right, box.across, quarters)
+    up = _bends(box.low, box.high, box.up, quarters)
     return {
         (x, y)
-        for x, y in pixels(box.left, box.low, box.right, box.high)
-        if not _outside_corner(box, x + HALF, y + HALF, quarters)
+        for y, north, rise in up
+        for x, east, run in across
+        if not (rise and run and rise + run > 1.0)
+        or ("n" if north else "s") + ("e" if east else "w") not in box.corners
     }
 
 

@@ -126,6 +126,13 @@ def test_the_alphabet_is_in_order_and_holds_each_character_once() -> None:
     assert alphabet(free) == "0123abczé"
 
 
+@pytest.mark.parametrize("format", ["%6s", "%-6s|", "%5s"])
+def test_the_borders_between_one_two_three_and_four_bytes(format: str) -> None:
+    # The last and first character of each length (RFC 3629), but for DEL and the controls after it.
+    content = Content(format, (FreeText(longest=2, characters="~\xa0\u07ff\u0800\ufffd\U00010000"),))
+    check_all(content, graph(content), every_text(content))
+
+
 def test_two_free_texts_side_by_side() -> None:
     content = Content("%s%4s", (FreeText(longest=3, characters="a "), FreeText(longest=4, characters=" ab")))
     check_all(content, graph(content), every_text(content))

@@ -24,7 +24,7 @@ from panelproof.glyphs.glyph import Glyph
 from panelproof.ink.footprint import footprint
 from panelproof.layout.document import Layout, Screen, TypeSpec
 from panelproof.layout.panel import Panel
-from panelproof.layout.parts import Field, Icon, IconState
+from panelproof.layout.parts import Align, Clearing, Field, Icon, IconState
 from panelproof.material import Material, field_graph, gather
 from panelproof.picture import frame as frames
 
@@ -105,6 +105,33 @@ def test_whatever_is_laid_out_is_drawn_as_previewed(material: Material, seed: in
         agree(play(program, 40, random.Random(seed)), program.run())
 
 
+def test_pens_that_go_back_and_widths_below_zero(tmp_path: Path) -> None:
+    """Kerning beyond the advance: later glyphs stand left of earlier ones, and W is negative, even and odd."""
+    bar, dot = Glyph(0, 6, 2, 6, 3, (3,) * 6), Glyph(-5, 3, 3, 2, 1, (7, 5))
+    type_ = MadeType({"0": bar, "1": dot, "8": bar}, {("0", "1"): -9, ("1", "1"): -4, ("1", "8"): -2})
+    content = Content("%s", (Choice(("", "01", "011", "0111", "08", "1118", "01118", "8", "0a1", "111a0")),))
+    aligns: tuple[Align, ...] = ("left", "centre", "right", "centre")
+    clearings: tuple[Clearing, ...] = ("pad", "cell", "box", "pad")
+    parts = tuple(
+        Field(
+            f"p{n}",
+            content,
+            "one",
+            "water",
+            24,
+            8 + 9 * n,
+            align,
+            clearing=clearing,
+            padding=(0, 9 * n, 48, 9),
+        )
+        for n, (align, clearing) in enumerate(zip(aligns, clearings, strict=True))
+    )
+    specs = (TypeSpec("one", "made.bdf"),)
+    layout = Layout(1, "back", Panel(48, 36), specs, INKS, (Screen("main", "night", parts),))
+    program = build(made_material(layout, {"one": type_}), tmp_path)
+    agree(play(program, 60, random.Random(11)), program.run())
+
+
 # ---- Text that is not UTF-8 ----
 
 
@@ -164,6 +191,19 @@ def test_of_a_text_beyond_the_content_only_so_many_bytes_are_read(free: Program)
         free.frame()
     one, other = free.run()
     assert np.array_equal(one.codes, other.codes)
+
+
+def test_a_character_cut_by_that_length_is_not_read_to_its_end(free: Program) -> None:
+    screen = free.material.layout.screens[0]
+    field = screen.parts[0]
+    assert isinstance(field, Field)
+    # 12 characters of 4 bytes each are the most: of the degree sign's two bytes the second would be the 49th.
+    for text in ("0" * 47, "0" * 47 + "\N{DEGREE SIGN}", "0" * 45 + "\U0001d11e1"):
+        free.update_field(screen, field, text)
+        free.frame()
+    one, other, third = free.run()
+    assert np.array_equal(one.codes, other.codes)
+    assert np.array_equal(one.codes[:, :60], third.codes[:, :60])
 
 
 # ---- No ghosts ----

@@ -23,7 +23,8 @@ def test_building_again_gives_the_same_bytes(face: Face) -> None:
 
 
 def test_check_finds_a_changed_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    for face in FACES:
+    monkeypatch.setattr(build, "FACES", FACES[:2])
+    for face in FACES[:2]:
         (tmp_path / f"{face.stem}.bdf").write_bytes(path(face).read_bytes())
     for folder in ("grids", "strokes"):
         (tmp_path / folder).symlink_to(build.HERE / folder)

@@ -15,7 +15,7 @@ from fontTools.ttLib.tables._k_e_r_n import KernTable_format_0
 from tests.glyphs.sources import ASCII, GROTESK, SANS, built, opened, rounded
 
 from panelproof.glyphs.file import read
-from panelproof.glyphs.kerning import read_kerning
+from panelproof.glyphs.kerning import Kerning
 from panelproof.problem import Problem
 
 # What else may move or replace glyphs is off, so that kerning is all that differs.
@@ -49,7 +49,8 @@ def harfbuzz(path: Path, characters: str) -> dict[tuple[str, str], int]:
 
 
 def ours(path: Path, characters: str) -> dict[tuple[str, str], int]:
-    kerning = read_kerning(read(path))
+    face = freetype.Face(str(path))
+    kerning = Kerning(read(path), face.get_char_index)
     return {(left, right): kerning.units(left, right) for left in characters for right in characters}
 
 

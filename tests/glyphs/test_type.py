@@ -228,7 +228,7 @@ def test_path_beyond_ascii(tmp_path: Path) -> None:
 
 
 def test_collection_opens_its_first_face(tmp_path: Path) -> None:
-    from fontTools.ttLib import TTCollection  # noqa: PLC0415
+    from fontTools.ttLib import TTCollection
 
     collection = TTCollection()
     collection.fonts = [TTFont(GROTESK), TTFont(SANS)]

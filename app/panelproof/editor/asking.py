@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, Protocol
@@ -17,6 +16,7 @@ if TYPE_CHECKING:
 
 Unsaved = Literal["save", "discard", "cancel"]
 Foreign = Literal["reload", "keep", "elsewhere", "cancel"]
+Recover = Literal["bring", "discard", "later"]
 FILES = f"Layouts (*{ENDING} *.json);;All files (*)"
 
 
@@ -29,8 +29,8 @@ class Ask(Protocol):
     def foreign(self, path: Path) -> Foreign:
         """Ask whose version stands when another program has changed the file."""
 
-    def recover(self, left: Sequence[Left]) -> Left | None:
-        """Offer work that a window left behind; None to leave it where it is."""
+    def recover(self, left: Left, more: int) -> Recover:
+        """Offer work that a window left behind; `more` pieces of it are still to come."""
 
     def new(self) -> Layout | None:
         """Ask for a panel to begin with."""
@@ -75,8 +75,8 @@ class Questions:
         box = self._box(
             QMessageBox.Icon.Warning,
             f"{title(path)} was changed by another program.",
-            "Saving would overwrite that change. Load it and drop your own work, keep yours and overwrite it, "
-            "or save yours under another name.",
+            "Saving would overwrite that change. Load theirs (undo brings yours back), keep yours and overwrite "
+            "theirs, or save yours under another name.",
         )
         answers: dict[QPushButton, Foreign] = {
             box.addButton("Save &elsewhere…", QMessageBox.ButtonRole.AcceptRole): "elsewhere",
@@ -88,24 +88,24 @@ class Questions:
         box.exec()
         return next((word for button, word in answers.items() if button is box.clickedButton()), "cancel")
 
-    def recover(self, left: Sequence[Left]) -> Left | None:
-        """Offer work that a window left behind; None to leave it where it is."""
-        one = left[0]
-        when = datetime.fromtimestamp(one.when).strftime("%d %B %Y, %H:%M")
-        more = f"\n\n{len(left) - 1} more will be offered after it." if len(left) > 1 else ""
+    def recover(self, left: Left, more: int) -> Recover:
+        """Offer work that a window left behind; `more` pieces of it are still to come."""
+        when = datetime.fromtimestamp(left.when).strftime("%d %B %Y, %H:%M")
+        rest = f"\n\n{more} more will be offered after it." if more else ""
         box = self._box(
             QMessageBox.Icon.Question,
-            f"Bring back unsaved work on {title(one.path)}?",
-            f"Panelproof ended without closing. This is the work as it was on {when}.{more}",
+            f"Bring back unsaved work on {title(left.path)}?",
+            f"Panelproof ended without closing. This is the work as it was on {when}.{rest}",
         )
         bring = box.addButton("&Bring back", QMessageBox.ButtonRole.AcceptRole)
         away = box.addButton("&Throw away", QMessageBox.ButtonRole.DestructiveRole)
-        box.addButton("&Later", QMessageBox.ButtonRole.RejectRole)
+        later = box.addButton("&Later", QMessageBox.ButtonRole.RejectRole)
         box.setDefaultButton(bring)
+        box.setEscapeButton(later)
         box.exec()
-        if box.clickedButton() is away:
-            one.discard()
-        return one if box.clickedButton() is bring else None
+        if box.clickedButton() is bring:
+            return "bring"
+        return "discard" if box.clickedButton() is away else "later"
 
     def new(self) -> Layout | None:
         """Ask for a panel to begin with."""

@@ -1,4 +1,4 @@
-"""The document in the window and its file: new, open, save, close, and what others do to the file meanwhile."""
+"""The document in the window and its file: new, open, save, close, and what others do to it meanwhile."""
 
 from __future__ import annotations
 
@@ -29,6 +29,7 @@ class Desk(QObject):
     foreign_changed = Signal()
     """Another program has changed the file, or the question what to do has been settled."""
     told = Signal(str)
+    _kept_safe = Signal(bool)
 
     def __init__(self, session: Session, ask: Ask, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -47,6 +48,8 @@ class Desk(QObject):
         self._quiet.timeout.connect(self.look)
         self._keeping = QTimer(self, interval=KEEP_EVERY_MS)
         self._keeping.timeout.connect(self.keep)
+        self._kept_safe.connect(self._tell_safe)
+        self._safe = True
 
     # -- beginning -------------------------------------------------------------------------------------
 
@@ -78,15 +81,17 @@ class Desk(QObject):
 
     def new(self, layout: Layout | None = None) -> bool:
         """Begin a layout, asked for where none is given; False where the person changed their mind."""
-        layout = layout or self.ask.new()
-        if layout is None or not self.may_leave():
+        if not self.may_leave():
             return False
-        return self._put(layout, Path.home(), None, GONE)
+        layout = layout or self.ask.new()
+        return layout is not None and self._put(layout, Path.home(), None, GONE)
 
     def open(self, path: Path | None = None) -> bool:
         """Open a file, asked for where none is given; False where it was not opened."""
+        if not self.may_leave():
+            return False
         path = path or self.ask.open_path(self._folder())
-        if path is None or not self.may_leave():
+        if path is None:
             return False
         try:
             layout, stamp = files.load(path)
@@ -107,8 +112,10 @@ class Desk(QObject):
         assert self.hub is not None
         self.hub.history.recovered()
         self.hub.file_changed.emit()
-        self.keep(wait=True)
-        left.discard()
+        # One copy is always on the disk: the old one goes when the new one stands.
+        if self._keeper.keep(left.layout, left.path, left.folder, left.stamp):
+            self._kept = left.layout
+            left.discard()
         self.look()
         return True
 
@@ -159,6 +166,9 @@ class Desk(QObject):
     def _store(self, path: Path) -> bool:
         hub = self.hub
         assert hub is not None
+        if hub.path is None:
+            hub.end_gesture()
+            hub.apply("name the layout after its file", files.named_after(hub.layout, path))
         old, new = hub.folder, path.parent
 
         def rebase(layout: Layout) -> Layout:
@@ -265,7 +275,7 @@ class Desk(QObject):
 
     # -- recovery --------------------------------------------------------------------------------------
 
-    def keep(self, *, wait: bool = False) -> None:
+    def keep(self) -> None:
         """Write unsaved work to the recovery file where it has changed since; the disk is not waited for."""
         if self.hub is None or self._busy():
             return
@@ -277,11 +287,18 @@ class Desk(QObject):
         if layout is self._kept:
             return
         self._kept = layout
-        arguments = (layout, self.hub.path, self.hub.folder, self._stamp)
-        self._writing = threading.Thread(target=self._keeper.keep, args=arguments, name="recovery")
+        path, folder, stamp = self.hub.path, self.hub.folder, self._stamp
+
+        def write() -> None:
+            self._kept_safe.emit(self._keeper.keep(layout, path, folder, stamp))
+
+        self._writing = threading.Thread(target=write, name="recovery")
         self._writing.start()
-        if wait:
-            self._writing.join()
+
+    def _tell_safe(self, safe: bool) -> None:
+        if self._safe and not safe:
+            self.told.emit("unsaved work cannot be kept against a crash (is the disk full?); save soon")
+        self._safe = safe
 
     def _busy(self) -> bool:
         return self._writing is not None and self._writing.is_alive()

@@ -14,9 +14,12 @@ from panelproof.glyphs.file import SUFFIXES
 from panelproof.layout.document import Layout, Screen
 from panelproof.layout.parts import Icon, Part
 from panelproof.layout.reading import read
+from panelproof.layout.starting import starter
 from panelproof.layout.writing import write
 
 ENDING = ".panel.json"
+UNTITLED = "untitled"
+"""Name of a layout that has not been saved; it takes its file's name then."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +74,16 @@ def suited(path: Path) -> Path:
 
 def title(path: Path | None) -> str:
     """Return what a file is called in a title."""
-    return "untitled" if path is None else path.name
+    return UNTITLED if path is None else path.name
+
+
+def named_after(layout: Layout, path: Path) -> Layout:
+    """Return an untitled layout with a name after its file; another layout keeps its name."""
+    if layout.name != UNTITLED:
+        return layout
+    return replace(
+        layout, name=starter(path.name.removesuffix(".json").removesuffix(".panel"), layout.panel).name
+    )
 
 
 def rebased(layout: Layout, old: Path, new: Path) -> Layout:

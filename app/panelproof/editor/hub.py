@@ -14,7 +14,7 @@ from panelproof.layout.document import Layout, Screen
 from panelproof.layout.parts import Part
 from panelproof.layout.reading import valid
 from panelproof.material import Material, gather
-from panelproof.picture.moments import ShownMoment, moments
+from panelproof.picture.moments import ShownMoment, automatic, named
 from panelproof.picture.values import Values
 from panelproof.problem import Problem
 from panelproof.proof.finding import Finding
@@ -90,25 +90,34 @@ class Hub(QObject):
 
     def refusal(self, layout: Layout) -> Problem | None:
         """Return why a layout cannot take the place of this one, or None."""
+        examined = self._examined(layout)
+        return examined if isinstance(examined, Problem) else None
+
+    def _examined(self, layout: Layout) -> Material | Problem:
+        """Return the material of a layout that can take the place of this one, or why it cannot."""
         try:
             found = problems(valid(layout))
             if found:
                 return found[0]
-            gather(layout, self.folder)
+            material = gather(layout, self.folder)
+            for number, moment in enumerate(layout.moments):
+                # One that cannot be shown may have come with the file; a new one may not.
+                if moment not in self.layout.moments:
+                    named(material, number)
         except Problem as problem:
             return problem
-        return None
+        return material
 
     def apply(self, title: str, layout: Layout, merge: str = "") -> Problem | None:
         """Make a change that can be undone, or return why it cannot be made (and tell it)."""
         if layout == self.layout:
             return None
-        refused = self.refusal(layout)
-        if refused:
-            self.told.emit(refused.message)
-            return refused
+        examined = self._examined(layout)
+        if isinstance(examined, Problem):
+            self.told.emit(examined.message)
+            return examined
         self.history.do(Edit(title, layout, merge))
-        self._renewed()
+        self._renewed(examined)
         return None
 
     def end_gesture(self) -> None:
@@ -119,14 +128,25 @@ class Hub(QObject):
         """Take back the last change."""
         title = self.history.undo_title
         if self.history.undo():
+            examined = self._examined(self.layout)
+            if isinstance(examined, Problem):
+                # A font or picture has gone from the disk since.
+                self.history.redo()
+                self.told.emit(f"cannot be undone: {examined.message}")
+                return
             self.told.emit(f"undone: {title}")
-            self._renewed()
+            self._renewed(examined)
 
     def redo(self) -> None:
         """Do again what was taken back."""
         if self.history.redo():
+            examined = self._examined(self.layout)
+            if isinstance(examined, Problem):
+                self.history.undo()
+                self.told.emit(f"cannot be done again: {examined.message}")
+                return
             self.told.emit(f"done again: {self.history.undo_title}")
-            self._renewed()
+            self._renewed(examined)
 
     def saved(self, path: Path, rebase: Callable[[Layout], Layout] | None = None) -> None:
         """Note that the layout now stands in a file; its paths count from there.
@@ -143,13 +163,16 @@ class Hub(QObject):
         else:
             self.file_changed.emit()
 
-    def _renewed(self) -> None:
-        self.material = gather(self.layout, self.folder)
+    def _renewed(self, material: Material | None = None) -> None:
+        before = [screen.name for screen in self.material.layout.screens]
+        self.material = material or gather(self.layout, self.folder)
         self._moments.clear()
         names = [screen.name for screen in self.layout.screens]
         moved = self._screen not in names
         if moved:
-            self._screen = names[0] if names else ""
+            # A screen of another name in the same place is the same screen renamed, or its neighbour.
+            number = before.index(self._screen) if self._screen in before else 0
+            self._screen = names[min(number, len(names) - 1)] if names else ""
         parts = {part.name for part in self.screen.parts} if self.screen else set()
         lost = not self.selection <= parts
         self.selection &= parts
@@ -217,8 +240,18 @@ class Hub(QObject):
         if self.screen is None:
             return ()
         if self._screen not in self._moments:
-            self._moments[self._screen] = moments(self.material, self.screen)
+            self._moments[self._screen] = self._showable(self.screen)
         return self._moments[self._screen]
+
+    def _showable(self, screen: Screen) -> tuple[ShownMoment, ...]:
+        own = []
+        for number, moment in enumerate(self.layout.moments):
+            if moment.screen == screen.name:
+                try:
+                    own.append(named(self.material, number))
+                except Problem as problem:
+                    self.told.emit(f"the moment `{moment.name}` cannot be shown: {problem.message}")
+        return (*own, *automatic(self.material, screen))
 
     @property
     def moment(self) -> ShownMoment | None:

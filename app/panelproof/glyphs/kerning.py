@@ -1,6 +1,7 @@
 """Kerning of pairs of characters, in font units: from GPOS, else from the `kern` table.
 
-Source: the OpenType specification, chapters GPOS (lookup types 2 and 9), GDEF, kern, common table formats.
+Read by hand, pair by pair: fontTools unpacks whole tables, which takes longer than all else that a check does, and
+makes gigabytes of a damaged one. Source: the OpenType specification, chapters GPOS (lookup types 2 and 9), GDEF and kern.
 """
 
 from __future__ import annotations
@@ -8,212 +9,270 @@ from __future__ import annotations
 import struct
 import unicodedata
 from collections.abc import Callable
-from functools import lru_cache
-from typing import Any, Protocol
+from typing import Protocol
 
 from panelproof.glyphs.file import FontFile
-from panelproof.glyphs.tables import problem_instead, tables
+from panelproof.glyphs.opentype import Table, coverage_index, find, glyph_class, table
+from panelproof.problem import Problem
 
-_BASE, _LIGATURE, _MARK = 1, 2, 3
-_IGNORE = {_BASE: 0x2, _LIGATURE: 0x4, _MARK: 0x8}
+_PAIRS, _EXTENSION = 2, 9
+_X_ADVANCE, _BEFORE_X_ADVANCE = 0x4, 0x3
+_BASE, _MARK = 1, 3
+_IGNORE = {_BASE: 0x2, 2: 0x4, _MARK: 0x8}  # by class of glyph; 2 is a ligature
 _MARKS_OF_SET, _MARKS_OF_CLASS = 0x10, 0xFF00
 _MOST_SUBTABLES = 1000  # far above any real font; a damaged count must not cost minutes
+_ABSENT = -1
 
 
-class _Pairs(Protocol):
-    """Something that kerns pairs of glyph names; None where it does not speak of the pair."""
+class _Subtable(Protocol):
+    """Something that kerns pairs of glyphs; None where it does not speak of the pair."""
 
-    def value(self, left: str, right: str) -> int | None: ...
+    def value(self, left: int, right: int) -> int | None: ...
 
 
 class _ByGlyph:
     """GPOS pair adjustment, format 1: each pair listed."""
 
-    def __init__(self, subtable: Any) -> None:
-        self._rows = {name: k for k, name in enumerate(subtable.Coverage.glyphs)}
-        self._sets = subtable.PairSet
-        self._read: dict[int, dict[str, int]] = {}
+    def __init__(self, part: Table) -> None:
+        self._part = part
+        self._coverage = part.at(part.u16(2))
+        self._value = _Value(part.u16(4))
+        self._step = 2 + self._value.size + _Value(part.u16(6)).size
+        self._sets: dict[int, Table | None] = {}
 
-    def value(self, left: str, right: str) -> int | None:
-        row = self._rows.get(left)
-        if row is None:
+    def value(self, left: int, right: int) -> int | None:
+        if left not in self._sets:
+            row = coverage_index(self._coverage, left)
+            known = row is not None and row < self._part.u16(8)
+            self._sets[left] = self._part.part(10 + 2 * row) if known and row is not None else None
+        pairs = self._sets[left]
+        if pairs is None:
             return None
-        if row not in self._read:
-            records = self._sets[row].PairValueRecord
-            # Of two records for one glyph the first counts, as it is the first that a search in order meets.
-            self._read[row] = {record.SecondGlyph: _advance(record.Value1) for record in reversed(records)}
-        return self._read[row].get(right)
+        record = find(pairs, 2, pairs.u16(0), self._step, right)
+        return None if record < 0 else self._value.advance(pairs, record + 2)
 
 
 class _ByClass:
-    """GPOS pair adjustment, format 2: a table of classes of glyphs; a class not listed is class 0."""
+    """GPOS pair adjustment, format 2: a grid of classes of glyphs."""
 
-    def __init__(self, subtable: Any) -> None:
-        self._covered = frozenset(subtable.Coverage.glyphs)
-        self._left = subtable.ClassDef1.classDefs
-        self._right = subtable.ClassDef2.classDefs
-        self._records = subtable.Class1Record
+    def __init__(self, part: Table) -> None:
+        self._part = part
+        self._coverage, self._first, self._second = (part.at(part.u16(offset)) for offset in (2, 8, 10))
+        self._value = _Value(part.u16(4))
+        self._step = self._value.size + _Value(part.u16(6)).size
+        self._rows, self._columns = part.u16(12), part.u16(14)
+        self._row: dict[int, int] = {}
+        self._column: dict[int, int] = {}
 
-    def value(self, left: str, right: str) -> int | None:
-        if left not in self._covered:
+    def value(self, left: int, right: int) -> int | None:
+        if left not in self._row:
+            covered = coverage_index(self._coverage, left) is not None
+            self._row[left] = glyph_class(self._first, left) if covered else _ABSENT
+        row = self._row[left]
+        if not 0 <= row < self._rows:
             return None
-        row, column = self._left.get(left, 0), self._right.get(right, 0)
-        if row >= len(self._records):
+        if right not in self._column:
+            self._column[right] = glyph_class(self._second, right)
+        column = self._column[right]
+        if column >= self._columns:
             return None
-        records = self._records[row].Class2Record
-        return _advance(records[column].Value1) if column < len(records) else None
+        return self._value.advance(self._part, 16 + (row * self._columns + column) * self._step)
 
 
-class _Listed:
-    """The pairs of the `kern` table."""
+class _Value:
+    """A value record of some format: its size in bytes, and where in it the advance stands."""
 
-    def __init__(self, pairs: dict[tuple[str, str], int]) -> None:
-        self._pairs = pairs
+    def __init__(self, value_format: int) -> None:
+        self.size = 2 * (value_format & 0xFF).bit_count()
+        self._has_advance = bool(value_format & _X_ADVANCE)
+        self._offset = 2 * (value_format & _BEFORE_X_ADVANCE).bit_count()
 
-    def value(self, left: str, right: str) -> int | None:
-        return self._pairs.get((left, right))
+    def advance(self, part: Table, offset: int) -> int:
+        return part.i16(offset + self._offset) if self._has_advance else 0
 
 
 class _Lookup:
-    """Subtables of which the first that speaks of a pair counts; a skipped glyph has no kerning."""
+    """Subtables of which the first that speaks of a pair counts."""
 
-    def __init__(self, subtables: list[_Pairs], skips: Callable[[str], bool]) -> None:
-        self._subtables = subtables
-        self._skips = skips
+    def __init__(self, part: Table, gdef: Table | None) -> None:
+        self._flag = part.u16(2)
+        count = part.u16(4)
+        self.size = count
+        if count > _MOST_SUBTABLES:
+            raise struct.error
+        self._subtables: list[_Subtable] = []
+        for number in range(count):
+            kind, subtable = part.u16(0), part.at(part.u16(6 + 2 * number))
+            if kind == _EXTENSION:
+                kind, subtable = subtable.u16(2), subtable.at(subtable.u32(4))
+            if kind == _PAIRS:
+                self._subtables.append(_ByGlyph(subtable) if subtable.u16(0) == 1 else _ByClass(subtable))
+        self._classes = gdef.part(4) if gdef is not None else None
+        self._attached: Table | None = None
+        self._kept: Table | None = None
+        if gdef is not None and self._flag & _MARKS_OF_SET:
+            sets = gdef.part(12)
+            if sets is not None:
+                self._kept = sets.at(sets.u32(4 + 4 * part.u16(6 + 2 * count)))
+        elif gdef is not None and self._flag & _MARKS_OF_CLASS:
+            self._attached = gdef.part(10)
 
-    def value(self, left: str, right: str) -> int:
-        if self._skips(left) or self._skips(right):
-            return 0
+    def value(self, left: int, right: int) -> int:
         for subtable in self._subtables:
             value = subtable.value(left, right)
             if value is not None:
                 return value
         return 0
 
+    def passes_over(self, glyph: int, char: str) -> bool:
+        """Tell whether the lookup acts as if a glyph were not there (its flags, and GDEF)."""
+        if self._classes is not None:
+            kind = glyph_class(self._classes, glyph)
+        else:
+            # HarfBuzz's rule where the font classes nothing: a mark is what Unicode calls one.
+            kind = _MARK if unicodedata.category(char) == "Mn" else _BASE
+        if self._flag & _IGNORE.get(kind, 0):
+            return True
+        if kind != _MARK:
+            return False
+        if self._kept is not None:
+            return coverage_index(self._kept, glyph) is None
+        return self._attached is not None and glyph_class(self._attached, glyph) != self._flag >> 8
+
+
+class _Listed:
+    """The horizontal subtables of the `kern` table: values add up, or replace those before."""
+
+    def __init__(self, part: Table) -> None:
+        self._subtables: list[tuple[Table, int, bool]] = []
+        apple = part.u32(0) == 0x10000
+        count, offset = (part.u32(4), 8) if apple else (part.u16(2), 4)
+        if count > _MOST_SUBTABLES:
+            raise struct.error
+        for _ in range(count):
+            here = part.at(offset)
+            if apple:
+                length, coverage, kind, pairs = here.u32(0), here.u16(4) >> 8, here.u16(4) & 0xFF, 8
+                # Bits 7 vertical, 6 across, 5 variations.
+                along, replaces = not coverage & 0xE0, False
+            else:
+                length, coverage, kind, pairs = here.u16(2), here.u16(4) & 0xFF, here.u16(4) >> 8, 6
+                # Bits 0 horizontal, 1 least values, 2 across, 3 replaces.
+                along, replaces = coverage & 0x7 == 0x1, bool(coverage & 0x8)
+            if along and kind == 0:
+                # The length overflows in tables of many pairs, so that their own count is what holds.
+                self._subtables.append((here.at(pairs + 8), here.u16(pairs), replaces))
+            offset += length
+
+    def value(self, left: int, right: int) -> int:
+        total, wanted = 0, left << 16 | right
+        for pairs, count, replaces in self._subtables:
+            low, high = 0, count
+            while low < high:
+                middle = (low + high) // 2
+                if pairs.u32(6 * middle) < wanted:
+                    low = middle + 1
+                else:
+                    high = middle
+            if low < count and pairs.u32(6 * low) == wanted:
+                value = pairs.i16(6 * low + 4)
+                total = value if replaces else total + value
+        return total
+
+    def passes_over(self, _glyph: int, _char: str) -> bool:
+        return False
+
 
 class Kerning:
-    """The kerning of one font; made by `read_kerning`."""
+    """The kerning of an OpenType font: the `kern` feature of GPOS for Latin, else the `kern` table.
 
-    def __init__(self, shown: str, names: dict[int, str], lookups: list[_Lookup]) -> None:
-        self._shown = shown
-        self._names = names
-        self._lookups = lookups
+    Read from GPOS are pair adjustments (format 1 and 2, also as extensions) of the script's default language;
+    of each pair the first glyph's advance. `index` gives a character's glyph in the font, 0 where it has none.
+    Raises Problem where the tables are damaged.
+    """
+
+    def __init__(self, file: FontFile, index: Callable[[str], int]) -> None:
+        self._shown = file.shown
+        self._index = index
+        self._glyphs: dict[str, int] = {}
+        self._passed: dict[str, list[bool]] = {}
+        self._lookups: list[_Lookup | _Listed] = []
+        try:
+            gpos, kern = table(file, b"GPOS"), table(file, b"kern")
+            numbers = _feature_lookups(gpos) if gpos is not None else None
+            if gpos is not None and numbers is not None:
+                self._lookups.extend(_from_gpos(gpos, numbers, table(file, b"GDEF")))
+            elif kern is not None:
+                self._lookups.append(_Listed(kern))
+        except struct.error:
+            raise self._damaged() from None
 
     def units(self, left: str, right: str) -> int:
         """Return the kerning between two characters in font units, 0 where the font has none.
 
         Raises Problem where the font's tables are damaged there.
         """
-        first, second = self._names.get(ord(left)), self._names.get(ord(right))
-        if first is None or second is None:
-            return 0
-        with problem_instead(_sentence(self._shown)):
-            return sum(lookup.value(first, second) for lookup in self._lookups)
+        try:
+            first, second = self._glyph(left), self._glyph(right)
+            if not first or not second:
+                return 0
+            lookups = zip(self._lookups, self._passed[left], self._passed[right], strict=True)
+            return sum(
+                lookup.value(first, second)
+                for lookup, left_passed, right_passed in lookups
+                if not (left_passed or right_passed)
+            )
+        except struct.error:
+            raise self._damaged() from None
+
+    def _glyph(self, char: str) -> int:
+        if char not in self._glyphs:
+            glyph = self._index(char)
+            self._passed[char] = [lookup.passes_over(glyph, char) for lookup in self._lookups]
+            self._glyphs[char] = glyph
+        return self._glyphs[char]
+
+    def _damaged(self) -> Problem:
+        return Problem(
+            f"the kerning of {self._shown} cannot be read, as the file is damaged; "
+            "switch kerning off for this type"
+        )
 
 
-def _sentence(shown: str) -> str:
-    return f"the kerning of {shown} cannot be read, as the file is damaged; switch kerning off for this type"
-
-
-@lru_cache(maxsize=16)
-def read_kerning(file: FontFile) -> Kerning:
-    """Return the kerning of an OpenType font: the `kern` feature of GPOS for Latin, else the `kern` table.
-
-    Read from GPOS are pair adjustments (format 1 and 2, also as extensions) of the script's default language;
-    of each pair the first glyph's advance. Raises Problem where the tables are damaged.
-    """
-    with problem_instead(_sentence(file.shown)):
-        font = tables(file)
-        names: dict[int, str] = font.getBestCmap() or {}
-        positions = _feature_lookups(font["GPOS"].table) if "GPOS" in font else None
-        if positions is not None:
-            return Kerning(file.shown, names, _from_gpos(font, positions, names))
-        return Kerning(file.shown, names, _from_kern(font) if "kern" in font else [])
-
-
-def _advance(value: Any) -> int:
-    return int(getattr(value, "XAdvance", 0) or 0)
-
-
-def _feature_lookups(gpos: Any) -> list[Any] | None:
-    """Return the lookups of the kern feature in the order they act in, None where it has none."""
-    if gpos.ScriptList is None or gpos.FeatureList is None or gpos.LookupList is None:
+def _feature_lookups(gpos: Table) -> list[int] | None:
+    """Return the numbers of the kern feature's lookups, ascending, None where there is no such feature."""
+    scripts, features = gpos.part(4), gpos.part(6)
+    if scripts is None or features is None:
         return None
-    scripts = {record.ScriptTag: record.Script for record in gpos.ScriptList.ScriptRecord}
-    script = scripts.get("latn") or scripts.get("DFLT") or scripts.get("dflt")
-    language = script.DefaultLangSys if script is not None else None
+    offsets = {scripts.tag(2 + 6 * number): 6 + 6 * number for number in range(scripts.u16(0))}
+    offset = offsets.get(b"latn") or offsets.get(b"DFLT") or offsets.get(b"dflt")
+    script = scripts.part(offset) if offset else None
+    language = script.part(0) if script is not None else None
     if language is None:
         return None
-    wanted = list(language.FeatureIndex)
-    if language.ReqFeatureIndex != 0xFFFF:
-        wanted.append(language.ReqFeatureIndex)
-    features = [gpos.FeatureList.FeatureRecord[k] for k in wanted]
-    kern = [record.Feature.LookupListIndex for record in features if record.FeatureTag == "kern"]
-    if not kern:
-        return None
-    return [gpos.LookupList.Lookup[k] for k in sorted({number for numbers in kern for number in numbers})]
+    wanted = [language.u16(6 + 2 * number) for number in range(language.u16(4))]
+    if language.u16(2) != 0xFFFF:
+        wanted.append(language.u16(2))
+    for number in wanted:
+        if number >= features.u16(0):
+            raise struct.error
+        if features.tag(2 + 6 * number) == b"kern":
+            feature = features.at(features.u16(6 + 6 * number))
+            return sorted({feature.u16(4 + 2 * place) for place in range(feature.u16(2))})
+    return None
 
 
-def _from_gpos(font: Any, positions: list[Any], names: dict[int, str]) -> list[_Lookup]:
-    classes = font["GDEF"].table if "GDEF" in font else None
+def _from_gpos(gpos: Table, numbers: list[int], gdef: Table | None) -> list[_Lookup]:
+    listed = gpos.part(8)
+    if listed is None:
+        return []
     lookups, total = [], 0
-    for lookup in positions:
-        subtables: list[_Pairs] = []
-        total += len(lookup.SubTable)
+    for number in numbers:
+        if number >= listed.u16(0):
+            raise struct.error
+        lookup = _Lookup(listed.at(listed.u16(2 + 2 * number)), gdef)
+        total += lookup.size + 1
         if total > _MOST_SUBTABLES:
-            raise ValueError(total)
-        for entry in lookup.SubTable:
-            subtable = entry.ExtSubTable if entry.LookupType == 9 else entry
-            if subtable.LookupType == 2:
-                subtables.append(_ByGlyph(subtable) if subtable.Format == 1 else _ByClass(subtable))
-        if subtables:
-            lookups.append(_Lookup(subtables, _skipper(lookup, classes, names)))
+            raise struct.error
+        lookups.append(lookup)
     return lookups
-
-
-def _skipper(lookup: Any, gdef: Any, names: dict[int, str]) -> Callable[[str], bool]:
-    """Return what tells whether a lookup passes a glyph over (its flags, and the glyph classes of GDEF)."""
-    flag = lookup.LookupFlag
-    listed = getattr(gdef, "GlyphClassDef", None)
-    if listed is not None:
-        kinds = listed.classDefs
-    else:
-        # HarfBuzz's rule where the font classes nothing: a mark is what Unicode calls one.
-        kinds = {
-            name: _MARK if unicodedata.category(chr(code)) == "Mn" else _BASE for code, name in names.items()
-        }
-    kept: frozenset[str] | None = None
-    if flag & _MARKS_OF_SET:
-        kept = frozenset(gdef.MarkGlyphSetsDef.Coverage[lookup.MarkFilteringSet].glyphs)
-    elif flag & _MARKS_OF_CLASS:
-        attached = gdef.MarkAttachClassDef.classDefs
-        kept = frozenset(name for name, number in attached.items() if number == flag >> 8)
-
-    def skips(name: str) -> bool:
-        kind = kinds.get(name, 0)
-        if flag & _IGNORE.get(kind, 0):
-            return True
-        return kept is not None and kind == _MARK and name not in kept
-
-    return skips
-
-
-def _from_kern(font: Any) -> list[_Lookup]:
-    """Return the horizontal subtables of the `kern` table as one: values add up, or replace those before."""
-    version, count = struct.unpack_from(">HH", font.reader["kern"])
-    if version == 1:
-        count = struct.unpack_from(">I", font.reader["kern"], 4)[0]
-    if count > _MOST_SUBTABLES:
-        raise ValueError(count)
-    pairs: dict[tuple[str, str], int] = {}
-    for subtable in font["kern"].kernTables:
-        if not hasattr(subtable, "kernTable"):
-            continue
-        coverage = subtable.coverage
-        # Bits 0 horizontal, 1 least values, 2 across, 3 replaces; Apple's 7 vertical, 6 across, 5 variations.
-        along = not coverage & 0xE0 if subtable.apple else coverage & 0x7 == 0x1
-        replaces = not subtable.apple and coverage & 0x8
-        if along:
-            for pair, value in subtable.kernTable.items():
-                pairs[pair] = value if replaces else pairs.get(pair, 0) + value
-    return [_Lookup([_Listed(pairs)], lambda _name: False)]

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from io import BytesIO
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 
 from panelproof.glyphs.file import FontFile, read
-from panelproof.glyphs.tables import problem_instead, tables
 from panelproof.problem import Problem
 
 Permission = Literal["installable", "editable", "preview and print", "restricted", "not stated"]
@@ -63,8 +63,12 @@ def embedding(path: Path) -> Embedding:
     COPYRIGHT and NOTICE. Raises Problem where the file cannot be read as a font.
     """
     file = read(path)
-    with problem_instead(f"the licence of {file.shown} cannot be read, as the font file is damaged"):
-        return _of_bitmaps(file) if file.kind in ("BDF", "PCF") else _of_tables(file)
+    if file.kind in ("BDF", "PCF"):
+        return _of_bitmaps(file)
+    try:
+        return _of_tables(file)
+    except Exception:  # fontTools lets through whatever struct, slices and assertions raise
+        raise Problem(f"the licence of {file.shown} cannot be read, as the font file is damaged") from None
 
 
 def permission_of(fs_type: int) -> Permission:
@@ -76,8 +80,19 @@ def permission_of(fs_type: int) -> Permission:
     return "restricted" if fs_type & 0x2 else "installable"
 
 
+def _tables(file: FontFile) -> Any:
+    """Return fontTools' TTFont of a file's first face, its tables read as they are asked for."""
+    import logging  # noqa: PLC0415
+
+    from fontTools.ttLib import TTFont  # noqa: PLC0415 - slow to load, and only licences need it
+
+    # Its warnings about oddities in other people's fonts are nothing that a maker could act on.
+    logging.getLogger("fontTools").setLevel(logging.CRITICAL)
+    return TTFont(BytesIO(file.data), fontNumber=0 if file.kind == "TTC" else -1, lazy=True)
+
+
 def _of_tables(file: FontFile) -> Embedding:
-    font = tables(file)
+    font = _tables(file)
     fs_type = int(font["OS/2"].fsType) if "OS/2" in font else None
     names = font.get("name")
 

@@ -97,9 +97,9 @@ class Type:
         self._kerns: dict[tuple[str, str], int] = {}
         self._pairs: Kerning | None = None
         if kerning and not self.native:
-            from panelproof.glyphs.kerning import read_kerning  # noqa: PLC0415 - loads fontTools
+            from panelproof.glyphs.kerning import Kerning  # noqa: PLC0415 - few types are kerned
 
-            self._pairs = read_kerning(file)
+            self._pairs = Kerning(file, self._index)
 
     def __repr__(self) -> str:
         return f"<Type {self.path.name} {self.size} px>"
@@ -163,9 +163,13 @@ class Type:
             raise Problem(f"{name} is a bitmap font of {sizes} pixels and cannot be drawn at {size} pixels")
         self._face.choose_strike(0 if size is None else strikes.index(size))
 
-    def _load(self, char: str) -> Glyph | None:
+    def _index(self, char: str) -> int:
+        """Return the number of a character's glyph in the font, 0 where it has none."""
         code = self._code(char)
-        index = 0 if code is None else self._face.index(code)
+        return 0 if code is None else self._face.index(code)
+
+    def _load(self, char: str) -> Glyph | None:
+        index = self._index(char)
         if not index:
             return None
         try:
