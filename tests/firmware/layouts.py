@@ -114,6 +114,7 @@ def _rich() -> Layout:
         Box("button", 4, 60, 7, 5, None, "rust", 3),
         Label("title", "AVATAR Tj", "small", "chalk", 80, 16, "centre"),
         Label("edge", "Kante", "large", "rust", 150, 8, ground="slate"),
+        Box("narrow", 140, 2, 3, 12, "night", "rust", 5),
         Rule("line", 2, 22, 200, "chalk", thickness=2),
         Rule("post", 30, -5, 40, "rust", "down", 3),
         level,

@@ -118,7 +118,7 @@ PANELS = st.builds(
 
 @st.composite
 def screens(draw: DrawFn, name: str) -> Screen:
-    parts = draw(st.lists(PARTS, max_size=10))
+    parts = draw(st.lists(PARTS, min_size=1, max_size=10))
     named = tuple(replace(part, name=f"p{number}") for number, part in enumerate(parts))
     return Screen(name, draw(INK), named, draw(st.booleans()))
 

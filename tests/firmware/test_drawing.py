@@ -93,7 +93,7 @@ def test_a_state_that_an_icon_lacks_paints_nothing(tank: Program) -> None:
 
 
 @settings(
-    max_examples=12,
+    max_examples=30,
     deadline=None,
     suppress_health_check=list(HealthCheck),
     phases=[Phase.explicit, Phase.reuse, Phase.generate],
@@ -107,9 +107,18 @@ def test_whatever_is_laid_out_is_drawn_as_previewed(material: Material, seed: in
 
 def test_pens_that_go_back_and_widths_below_zero(tmp_path: Path) -> None:
     """Kerning beyond the advance: later glyphs stand left of earlier ones, and W is negative, even and odd."""
-    bar, dot = Glyph(0, 6, 2, 6, 3, (3,) * 6), Glyph(-5, 3, 3, 2, 1, (7, 5))
-    type_ = MadeType({"0": bar, "1": dot, "8": bar}, {("0", "1"): -9, ("1", "1"): -4, ("1", "8"): -2})
-    content = Content("%s", (Choice(("", "01", "011", "0111", "08", "1118", "01118", "8", "0a1", "111a0")),))
+    bar, dot, wide = (
+        Glyph(0, 6, 2, 6, 3, (3,) * 6),
+        Glyph(-5, 3, 3, 2, 1, (7, 5)),
+        Glyph(0, 2, 2, 2, 20, (1, 2)),
+    )
+    type_ = MadeType(
+        {"0": bar, "1": dot, "8": bar, "V": wide},
+        {("0", "1"): -9, ("1", "1"): -4, ("1", "8"): -2, ("8", "1"): -30},
+    )
+    content = Content(
+        "%s", (Choice(("", "01", "011", "0111", "08", "1118", "01118", "8", "0a1", "111a0", "V81")),)
+    )
     aligns: tuple[Align, ...] = ("left", "centre", "right", "centre")
     clearings: tuple[Clearing, ...] = ("pad", "cell", "box", "pad")
     parts = tuple(
@@ -140,9 +149,11 @@ def free(tmp_path_factory: pytest.TempPathFactory) -> Program:
     """A field over an alphabet with characters of 1 to 4 bytes, kerned in every pair."""
     glyphs = {char: Glyph(0, 5, 3, 5, 3 + n % 2, (7, 5, n % 8, 5, 7)) for n, char in enumerate(CHARS)}
     kerns = {(a, b): 1 for a in CHARS for b in CHARS}
-    field = Field("it", Content("%s", (FreeText(12, 0, CHARS),)), "one", "water", 2, 7, padding=(0, 0, 90, 9))
+    field = Field(
+        "it", Content("%s", (FreeText(12, 0, CHARS),)), "one", "water", 2, 7, padding=(0, 0, 300, 9)
+    )
     layout = Layout(
-        1, "free", Panel(90, 9), (TypeSpec("one", "made.bdf"),), INKS, (Screen("main", "night", (field,)),)
+        1, "free", Panel(300, 9), (TypeSpec("one", "made.bdf"),), INKS, (Screen("main", "night", (field,)),)
     )
     material = made_material(layout, {"one": MadeType(glyphs, kerns)})
     return build(material, tmp_path_factory.mktemp("free"))
@@ -155,6 +166,8 @@ def malformed(chance: random.Random) -> Iterator[bytes]:
         b"\xc1\xa1",
         b"\xe0\x81\xa1",
         b"\xf0\x80\x81\xa1",
+        b"\xe0\x82\xb0",
+        b"\xf0\x82\x82\xac",
         b"\xed\xa0\x80",
         b"\xf7\xbf\xbf\xbf",
         b"\xff",
@@ -203,7 +216,7 @@ def test_a_character_cut_by_that_length_is_not_read_to_its_end(free: Program) ->
         free.frame()
     one, other, third = free.run()
     assert np.array_equal(one.codes, other.codes)
-    assert np.array_equal(one.codes[:, :60], third.codes[:, :60])
+    assert not np.array_equal(one.codes, third.codes)
 
 
 # ---- No ghosts ----

@@ -163,13 +163,22 @@ def test_half_turns(face: Face) -> None:
 
 @every_text_face
 def test_upright_strokes_are_straight(face: Face) -> None:
-    """Every stem of these letters has the same thickness in every row but where a level stroke crosses."""
-    for char in "HIlihn":
-        ink = by_freetype(face)[char].ink
-        rows = {y for _, y in ink}
-        runs = [thickest_run(ink, y)[0] for y in rows]
-        common = max(set(runs), key=runs.count)
-        assert min(runs) == common, char
+    """The first stem of these letters has one thickness in every row of its lower part, and H in every row."""
+    glyphs = by_freetype(face)
+    stem = thickest_run(glyphs["i"].ink, 0)[0]
+    for char in "HiFPhnmr":
+        assert {thickest_run(glyphs[char].ink, y)[0] for y in range(face.x // 3)} == {stem}, char
+    rows = {thickest_run(glyphs["H"].ink, y)[0] for y in range(face.cap)}
+    assert rows == {stem, width(glyphs["H"])}
+
+
+@every_text_face
+def test_the_zero_is_marked(face: Face) -> None:
+    """Its middle row has ink between or beside the two sides, which that of O has not."""
+    middle = face.cap // 2
+    sides = thickest_run(by_freetype(face)["O"].ink, middle)
+    assert len(sides) == 2
+    assert sum(thickest_run(by_freetype(face)["0"].ink, middle)) > sum(sides)
 
 
 @every_text_face

@@ -101,15 +101,17 @@ def built(
 
 
 def pcf_with_metrics(left: int, right: int, advance: int, ascent: int, descent: int) -> bytes:
-    """Return lath.pcf with every glyph's metrics replaced, in the uncompressed form."""
-    data = bytearray((DATA / "lath.pcf").read_bytes())
+    """Return lath.pcf with every character's metrics replaced, in the uncompressed form."""
+    data = (DATA / "lath.pcf").read_bytes()
     count = struct.unpack_from("<I", data, 4)[0]
+    start = 8 + 16 * count
+    directory, body = b"", b""
     for number in range(count):
-        entry = 8 + 16 * number
-        if struct.unpack_from("<I", data, entry)[0] == 4:
-            table = (
-                struct.pack("<II", 0, 20) + struct.pack("<5hH", left, right, advance, ascent, descent, 0) * 20
-            )
-            struct.pack_into("<III", data, entry + 4, 0, len(table), len(data))
-            data += table
-    return bytes(data)
+        kind, layout, size, offset = struct.unpack_from("<4I", data, 8 + 16 * number)
+        content = data[offset : offset + size]
+        if kind == 4:
+            metrics = struct.pack("<5hH", left, right, advance, ascent, descent, 0)
+            layout, content = 0, struct.pack("<II", 0, 20) + metrics * 20
+        directory += struct.pack("<4I", kind, layout, len(content), start + len(body))
+        body += content
+    return data[:8] + directory + body

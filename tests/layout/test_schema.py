@@ -32,6 +32,11 @@ def test_it_is_a_schema_and_json() -> None:
     assert SCHEMA["$id"] == "urn:panelproof:layout:1"
 
 
+def test_it_is_of_one_format() -> None:
+    assert VALIDATOR.is_valid(TREE)
+    assert not VALIDATOR.is_valid({**TREE, "format": FORMAT + 1})
+
+
 def test_it_is_made_anew_each_time() -> None:
     schema()["$defs"].clear()
     assert schema() == SCHEMA

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 from tests.layout.strategies import panels
 
 from panelproof.layout.checking import problems
-from panelproof.layout.panel import Panel, Shape
+from panelproof.layout.panel import Panel, Shape, visible_spans
+from panelproof.layout.parts import Field
 from panelproof.layout.reading import parse
 from panelproof.layout.starting import starter, starter_panel
 from panelproof.layout.writing import encode
@@ -21,6 +22,17 @@ def test_it_can_be_written_and_read_on_every_panel_and_under_every_name(panel: P
     layout = starter(name, panel)
     assert problems(layout) == []
     assert parse(encode(layout)) == layout
+
+
+@given(panels())
+@settings(max_examples=100, deadline=None)
+def test_its_padding_box_can_be_seen_whole(panel: Panel) -> None:
+    spans = visible_spans(panel)
+    for part in starter("tank", panel).screens[0].parts:
+        if isinstance(part, Field):
+            assert part.padding is not None
+            x, y, width, height = part.padding
+            assert all(first <= x and x + width <= end for first, end in spans[y : y + height])
 
 
 @pytest.mark.parametrize(

@@ -32,10 +32,9 @@ def glyph_pixels(glyph: Glyph) -> Iterable[tuple[int, int, int]]:
     """Yield (column, row, level) of each pixel that has ink."""
     for row in range(glyph.height):
         for column in range(glyph.width):
+            level = 15 * (glyph.rows[row] >> column & 1)
             if glyph.levels:
                 level = glyph.levels[row * glyph.width + column]
-            else:
-                level = 15 if glyph.rows[row] & (1 << column) else 0
             if level:
                 yield column, row, level
 

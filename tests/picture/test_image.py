@@ -106,7 +106,7 @@ def test_a_file_holds_nothing_but_the_picture() -> None:
     """Chunks as the PNG specification (ISO/IEC 15948) lays them out: no time, text or density among them."""
     panel = tank.tank().layout.panel
     picture = image(half_full(), panel, 2)
-    picture.info["dpi"] = (300, 300)
+    picture.info.update(dpi=(300, 300), icc_profile=b"made up", transparency=(0, 0, 0))
     assert set(chunks(png(picture))) == {b"IHDR", b"IDAT", b"IEND"}
 
 

@@ -234,3 +234,35 @@ def test_a_real_screen_is_the_same_each_time() -> None:
     screen, values = material.screen("readings"), moment(material, "half-full").values
     first = drawn(material, screen, values, 3, *footprints(material, screen))
     assert np.array_equal(first, drawn(material, screen, values, 3, *footprints(material, screen)))
+
+
+def test_numbers_do_not_cover_one_another() -> None:
+    """Three findings of the same pixels: three plates, each as whole as alone."""
+    material, screen = bare(150, 60)
+
+    def plates(x: int, count: int) -> int:
+        overlays = [Overlay("finding", "p", rectangle(x, 30, 4, 4))] * count
+        seen = drawn(material, screen, Values(), 4, *overlays)
+        # Right of the ring, or at the right edge the strip that plates go down.
+        first = min((GUTTER + x + 4) * 4 + 6, seen.shape[1] - 12)
+        return int(np.all(seen[: 70 * 4, first:] == np.array(legend.RED), axis=2).sum())
+
+    one = plates(70, 1)
+    assert one > 60
+    for x in (70, 150):
+        assert plates(x, 3) - plates(x, 1) > 1.7 * one
+
+
+def test_the_legends_words_are_the_callers() -> None:
+    material, screen = bare()
+    at = rectangle(9, 9, 2, 2)
+
+    def legend_of(*overlays: Overlay) -> bytes:
+        return strip(drawn(material, screen, Values(), 3, *overlays), 30, 3).tobytes()
+
+    words = legend_of(Overlay("stale", "flow", at, "a ghost"))
+    assert words == legend_of(Overlay("stale", "mode", at, "a ghost"))
+    assert legend_of(Overlay("stale", "flow", at)) == legend_of(
+        Overlay("stale", "x", at, "flow: stays behind")
+    )
+    assert legend_of(Overlay("finding", "", at)) == legend_of(Overlay("finding", "x", at, "goes wrong here"))

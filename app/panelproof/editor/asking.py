@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QPushButton, QWidget
 from panelproof.editor.files import ENDING, title
 
 if TYPE_CHECKING:
-    from panelproof.editor.session import Left
+    from panelproof.editor.recovery import Left
     from panelproof.layout.document import Layout
 
 Unsaved = Literal["save", "discard", "cancel"]

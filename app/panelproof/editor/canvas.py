@@ -135,6 +135,14 @@ class Canvas(Pane):
         self.viewport().update()
         self.shown.emit()
 
+    def words(self) -> str:
+        """Say what to do on an empty glass."""
+        if self.hub.screen is None:
+            return "This layout has no screen yet."
+        if not self.hub.screen.parts and self.drop is None:
+            return "Nothing stands here yet: drag a part from the tray onto the glass."
+        return ""
+
     # -- over the panel --------------------------------------------------------------------------------
 
     def chosen(self) -> list[Part]:

@@ -11,7 +11,8 @@ from panelproof.editor import files
 from panelproof.editor.asking import Ask
 from panelproof.editor.files import GONE, Stamp
 from panelproof.editor.hub import Hub
-from panelproof.editor.session import Keeper, Left, Session
+from panelproof.editor.recovery import Keeper, Left, unsaved_folder
+from panelproof.editor.session import Session
 from panelproof.layout.document import Layout
 from panelproof.material import gather
 from panelproof.problem import Problem
@@ -38,7 +39,7 @@ class Desk(QObject):
         self.foreign = False
         """Whether the file on disk is another program's and nothing has been decided about it."""
         self._stamp: Stamp = GONE
-        self._keeper = Keeper(session.folder / "unsaved")
+        self._keeper = Keeper(unsaved_folder(session.folder))
         self._kept: Layout | None = None
         self._writing: threading.Thread | None = None
         self._watcher = QFileSystemWatcher(self)

@@ -271,6 +271,8 @@ class Glass(QWidget):
         last = self._scene_number == len(self._scenes) - 1
         if replayed and not (last and self._rounds == ROUNDS - 1):
             self._clock.start(SCENE_TIMES[last])
+        else:
+            self._clock.stop()
 
     def _next_scene(self) -> None:
         self._scene_number += 1
@@ -355,7 +357,9 @@ class _Caption(QFrame):
     def settle(self) -> None:
         """Lie at the foot of the canvas."""
         room = self._canvas.viewport().rect()
-        width = min(room.width() - 24, max(self.sizeHint().width(), 320))
+        words = self._words.fontMetrics().horizontalAdvance(self._words.text()) + theme.UNIT
+        around = self.again.sizeHint().width() + self.close_button.sizeHint().width() + 4 * theme.UNIT
+        width = min(room.width() - 24, words + around)
         height = self.heightForWidth(width) if self.hasHeightForWidth() else self.sizeHint().height()
         self.setGeometry(QRect((room.width() - width) // 2, room.height() - height - 12, width, height))
 

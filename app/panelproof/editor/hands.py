@@ -124,11 +124,9 @@ class Hands(Canvas):
             self.gesture = Resize(self.hub, view, self._start(), self.chosen()[0], handle.sides)
             return
         self._target = target = self._part_under(place)
-        if target is None:
+        if target is None or event.modifiers() & _ADDING:
             return
-        if event.modifiers() & _ADDING:
-            self.hub.select(self.hub.selection ^ {target.name})
-        elif target.name in self.hub.selection:
+        if target.name in self.hub.selection:
             # Chosen already: it may be dragged with the others; a mere click chooses it alone.
             self._narrow = target.name
         elif not is_ground(view, target):
@@ -184,7 +182,9 @@ class Hands(Canvas):
             gesture.end()
         elif narrow:
             self.hub.select([narrow])
-        elif not event.modifiers() & _ADDING:
+        elif event.modifiers() & _ADDING:
+            self.hub.select(self.hub.selection ^ ({target.name} if target is not None else set()))
+        else:
             self.hub.select([target.name] if target is not None else [])
         self._hover(event.position())
         self.viewport().update()

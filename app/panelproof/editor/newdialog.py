@@ -33,6 +33,7 @@ SHAPES: tuple[tuple[str, Shape], ...] = (
     ("Rectangular", "rectangular"), ("Rounded corners", "rounded"), ("Round", "round"),
 )  # fmt: skip
 GREATEST = 2048
+ROW = 22
 PANEL_ROLE = Qt.ItemDataRole.UserRole + 1
 
 
@@ -104,6 +105,10 @@ class NewForm(QWidget):
         self.refresh_box.addItem("Part by part on the glass", "part")
         self.refresh_box.addItem("Whole frames from memory", "whole")
         self.starter_box = QCheckBox("Begin with a small example: a label and a field")
+        self._boxes = (
+            self.width_box, self.height_box, self.shape_box, self.radius_box, self.colours_box,
+            self.refresh_box,
+        )  # fmt: skip
         self.preview = Preview()
         self.trouble = QLabel()
         self.trouble.setWordWrap(True)
@@ -111,9 +116,9 @@ class NewForm(QWidget):
         self._arrange()
         self.list.selectionModel().currentChanged.connect(self._chosen)
         for box in (self.width_box, self.height_box, self.radius_box):
-            box.valueChanged.connect(self._renew)
+            box.valueChanged.connect(self._changed)
         for combo in (self.shape_box, self.colours_box, self.refresh_box):
-            combo.currentIndexChanged.connect(self._renew)
+            combo.currentIndexChanged.connect(self._changed)
         theme.watch(self, self._renew)
         self.choose("1.14 in · 240 × 135")
 
@@ -125,7 +130,7 @@ class NewForm(QWidget):
         view.activated.connect(lambda _: self.agreed.emit() if self.panel() else None)
         model = QStandardItemModel(view)
         own = QStandardItem(OWN)
-        own.setSizeHint(QSize(0, theme.ROW))
+        own.setSizeHint(QSize(0, ROW))
         model.appendRow(own)
         group = ""
         for entry in COMMON:
@@ -139,6 +144,7 @@ class NewForm(QWidget):
             row = QStandardItem(f"    {entry.title}")
             row.setAccessibleText(f"{entry.group}, {entry.title}")
             row.setData(entry.panel, PANEL_ROLE)
+            row.setSizeHint(QSize(0, ROW))
             model.appendRow(row)
         view.setModel(model)
         return view
@@ -192,13 +198,7 @@ class NewForm(QWidget):
 
     def _chosen(self) -> None:
         panel = self.list.currentIndex().data(PANEL_ROLE)
-        own = not isinstance(panel, Panel)
-        boxes = (
-            self.width_box, self.height_box, self.shape_box, self.radius_box, self.colours_box,
-            self.refresh_box,
-        )  # fmt: skip
-        for box in boxes:
-            box.setEnabled(own)
+        for box in self._boxes:
             box.blockSignals(True)
         if isinstance(panel, Panel):
             self.width_box.setValue(panel.width)
@@ -208,8 +208,13 @@ class NewForm(QWidget):
                 self.radius_box.setValue(panel.corner_radius)
             self.colours_box.setCurrentIndex(self.colours_box.findData(panel.colour_format))
             self.refresh_box.setCurrentIndex(self.refresh_box.findData(panel.refresh))
-        for box in boxes:
+        for box in self._boxes:
             box.blockSignals(False)
+        self._renew()
+
+    def _changed(self) -> None:
+        """A value that is changed by hand makes it a size of one's own."""
+        self.choose(OWN)
         self._renew()
 
     def _own_panel(self) -> Panel:
@@ -223,8 +228,7 @@ class NewForm(QWidget):
         )
 
     def _renew(self) -> None:
-        own = not isinstance(self.list.currentIndex().data(PANEL_ROLE), Panel)
-        self.radius_box.setEnabled(own and self.shape_box.currentData() == "rounded")
+        self.radius_box.setEnabled(self.shape_box.currentData() == "rounded")
         self.trouble.clear()
         try:
             self.preview.show_panel(self._own_panel())

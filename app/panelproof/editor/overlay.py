@@ -30,6 +30,8 @@ class Tones:
 TONES = Tones(*(QColor(name) for name in ("#2fd8e0", "#c9d2d6", "#ff8ae2", "#ff6a58", "#ffb83d", "#62dc92")))
 HANDLE = 7
 """Width of a handle in logical pixels."""
+LEAST_HATCHED = 4
+"""Device pixels that a panel pixel must have for a hatch to be seen in it."""
 
 _DASHES = {"edge": (), "middle": (6.0, 3.0, 1.0, 3.0), "baseline": (2.0, 2.0)}
 
@@ -153,6 +155,12 @@ def mark(painter: QPainter, sight: Sight, marked: Mark, colour: QColor, seen: Ar
     if not mask:
         return
     mask = mask.framed(*mask.bounds())
+    if sight.size < LEAST_HATCHED:
+        veil = QColor(colour)
+        veil.setAlpha(190)
+        painter.drawImage(_rect(sight.area(mask.frame)), mask_image(mask, veil))
+        frame(painter, sight.area(mask.frame), colour, line_width(sight))
+        return
     step = max(round(4 * sight.ratio), 3)
     painter.drawImage(_rect(sight.area(mask.frame)), hatched(mask, sight.size, step, marked.kind, colour))
     width = line_width(sight)

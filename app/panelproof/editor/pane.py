@@ -44,6 +44,10 @@ class Pane(QAbstractScrollArea):
         """Return the panel's pixels."""
         raise NotImplementedError
 
+    def words(self) -> str:
+        """Return a sentence to write below the panel, empty for none."""
+        return ""
+
     def paint_over(self, painter: QPainter, sight: Sight, seen: Area) -> None:
         """Paint what lies over the panel, in device pixels; `seen` is the area of the panel in the window."""
 
@@ -226,6 +230,11 @@ class Pane(QAbstractScrollArea):
             self._paint_grid(painter, sight, event.rect())
         self.paint_over(painter, sight, self.seen())
         painter.resetTransform()
+        words = self.words()
+        if words:
+            painter.setPen(theme.colours().quiet)
+            place = self.viewport().rect().adjusted(0, 0, 0, -12)
+            painter.drawText(place, Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignBottom, words)
         if self.hasFocus():
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.setPen(theme.colours().accent)

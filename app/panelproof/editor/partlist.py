@@ -6,7 +6,7 @@ from PySide6.QtCore import QItemSelection, QItemSelectionModel, QPoint, Qt, Sign
 from PySide6.QtGui import QDropEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractItemView, QComboBox, QHBoxLayout, QListView, QVBoxLayout, QWidget
 
-from panelproof.editor import edits, signs, theme
+from panelproof.editor import edits, theme
 from panelproof.editor.hub import Hub
 from panelproof.editor.partmodel import PartDelegate, PartModel, switches
 from panelproof.editor.partrows import Figure, Row, carried, figure, in_order, stepped, verdict
@@ -216,6 +216,14 @@ class PartList(QWidget):
     def _reorder(self, order: list[str], title: str) -> None:
         if self._hub.screen is not None:
             self._hub.apply(title, in_order(self._hub.layout, self._hub.screen, order))
+
+    def rename_chosen(self) -> None:
+        """Let the name of the one chosen part be written anew."""
+        rows = self.rows.selectedIndexes()
+        if len(rows) == 1:
+            self.rows.setFocus()
+            self.rows.setCurrentIndex(rows[0])
+            self.rows.edit(rows[0])
 
     def _rename(self, old: str, new: str) -> None:
         screen = self._hub.screen

@@ -149,7 +149,7 @@ class PartDelegate(QStyledItemDelegate):
         if row.hidden:
             painter.setOpacity(0.6)
         signs.draw(painter, QRectF(area.left() + EDGE, area.top() + 5, SIGN, SIGN), row.figure.kind, quiet)
-        self._text(painter, name_area(area), row.name, text, theme.font("body"))
+        self._name(painter, name_area(area), row, (text, quiet))
         self._below(painter, area, row, chosen)
         painter.setOpacity(1)
         shown, locked = switches(area)
@@ -163,24 +163,25 @@ class PartDelegate(QStyledItemDelegate):
             signs.draw(painter, square, sign, text if on else quiet)
         painter.restore()
 
+    def _name(self, painter: QPainter, area: QRect, row: Row, tones: tuple[QColor, QColor]) -> None:
+        body = theme.font("body")
+        self._text(painter, area, row.name, tones[0], body)
+        used = painter.fontMetrics().horizontalAdvance(row.name) + EDGE
+        if used < area.width() - 2 * EDGE:
+            self._text(
+                painter, area.adjusted(used, 0, 0, 0), row.figure.detail, tones[1], theme.font("small")
+            )
+
     def _below(self, painter: QPainter, area: QRect, row: Row, chosen: bool) -> None:
         tones, small = theme.colours(), theme.font("small")
         tone = tones.on_accent if chosen else signs.colour(row.verdict)
         quiet = tones.on_accent if chosen else tones.quiet
         line = QRect(area.left() + EDGE, area.top() + HEIGHT // 2, area.width() - 2 * EDGE, HEIGHT // 2 - 4)
         signs.draw(painter, QRectF(line.left() + 1, line.center().y() - 6, 14, 14), row.verdict, tone)
-        painter.setFont(small)
-        metrics = painter.fontMetrics()
-        left = line.left() + SIGN + EDGE
-        word = signs.WORDS[row.verdict]
-        self._text(painter, QRect(left, line.top(), line.width(), line.height()), word, tone, small)
-        left += metrics.horizontalAdvance(word) + EDGE
-        spare = row.spare_words
-        width = metrics.horizontalAdvance(spare)
-        right = line.right() - width
-        self._text(painter, QRect(right, line.top(), width + 2, line.height()), spare, quiet, small)
-        detail = QRect(left, line.top(), right - EDGE - left, line.height())
-        self._text(painter, detail, row.figure.detail, quiet, small)
+        self._text(painter, line.adjusted(SIGN + EDGE, 0, 0, 0), signs.WORDS[row.verdict], tone, small)
+        width = painter.fontMetrics().horizontalAdvance(row.spare_words) + 2
+        spare = QRect(line.right() - width, line.top(), width, line.height())
+        self._text(painter, spare, row.spare_words, quiet, small)
 
     @staticmethod
     def _text(painter: QPainter, area: QRect, text: str, tone: QColor, font: QFont) -> None:

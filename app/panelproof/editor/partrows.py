@@ -49,14 +49,15 @@ class Row:
         spare = self.figure.spare
         if spare is None:
             return ""
-        shown = (f"{arrow}{by}".replace("-", "−") for arrow, by in zip("←↑→↓", spare, strict=True))
-        return " ".join(shown)
+        shown = (f"{arrow} {by}".replace("-", "−") for arrow, by in zip("←↑→↓", spare, strict=True))
+        return "  ".join(shown)
 
     @property
     def spoken(self) -> str:
         """The whole row in words, for those who hear it."""
         spare = self.figure.spare
-        parts = [f"{self.figure.kind} {self.name}", self.figure.detail]
+        detail = f"longest text {self.figure.detail}" if self.figure.kind == "field" else self.figure.detail
+        parts = [f"{self.figure.kind} {self.name}", detail]
         if spare is not None:
             sides = ", ".join(f"{by} {side}" for by, side in zip(spare, SIDES, strict=True))
             parts.append(f"spare pixels {sides}")
@@ -82,8 +83,7 @@ def _detail(part: Part, extent: Extent) -> tuple[Sign, str]:
         case Label():
             return "label", part.text
         case Field():
-            longest = extent.footprint.longest if extent.footprint else ""
-            return "field", f"longest {longest}" if longest else "shows nothing"
+            return "field", extent.footprint.longest if extent.footprint else ""
         case Icon():
             return "icon", counted(len(part.states), "state")
         case Rule():

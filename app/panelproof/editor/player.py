@@ -85,16 +85,15 @@ class Player(QObject):
             return "nothing changes between the two moments"
         update = self.update
         if update is None:
-            return f"before the step of {_counted(self.count, 'update')}"
-        head = f"update {self.position} of {self.count}"
-        what = f"`{update.part}` shows `{update.new}` after `{update.old}`"
+            return f"before {_counted(self.count, 'update')}"
+        what = f"`{update.part}` `{update.old}` → `{update.new}`"
         if update.kind == "screen":
             what = "the whole frame is sent at once"
-        sentence = f"{head}: {what}; {update.erased.count()} px erased, {update.written.count()} written"
+        sentence = f"{self.position} of {self.count}: {what}"
+        if self.position < self.count:
+            return sentence
         left = self.behind.count()
-        if self.position == self.count:
-            return sentence + (f"; at the end {left} px are wrong" if left else "; nothing stays behind")
-        return sentence + (f"; {left} px stay behind" if left else "")
+        return sentence + (f"; at the end {left} px are wrong" if left else "; nothing stays behind")
 
     # -- what can be done ------------------------------------------------------------------------------
 

@@ -6,7 +6,16 @@ from collections.abc import Callable
 from typing import Literal
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QIcon, QPainter, QPen, QPixmap, QPolygonF
+from PySide6.QtGui import (
+    QColor,
+    QIcon,
+    QPainter,
+    QPainterPath,
+    QPainterPathStroker,
+    QPen,
+    QPixmap,
+    QPolygonF,
+)
 
 from panelproof.editor import theme
 
@@ -66,12 +75,17 @@ def _line(painter: QPainter, *points: tuple[float, float]) -> None:
 
 
 def _fault(painter: QPainter, tone: QColor) -> None:
-    _solid(painter, tone)
-    corners = ((5, 1.5), (11, 1.5), (14.5, 5), (14.5, 11), (11, 14.5), (5, 14.5), (1.5, 11), (1.5, 5))
-    painter.drawPolygon(QPolygonF([QPointF(x, y) for x, y in corners]))
-    _pen(painter, theme.colours().raised, 1.8)
-    _line(painter, (5.5, 5.5), (10.5, 10.5))
-    _line(painter, (10.5, 5.5), (5.5, 10.5))
+    corners = ((5, 1), (11, 1), (15, 5), (15, 11), (11, 15), (5, 15), (1, 11), (1, 5))
+    shape, cross = QPainterPath(), QPainterPath()
+    shape.addPolygon(QPolygonF([QPointF(x, y) for x, y in corners]))
+    for left, right in ((5.2, 10.8), (10.8, 5.2)):
+        cross.moveTo(left, 5.2)
+        cross.lineTo(right, 10.8)
+    stroker = QPainterPathStroker()
+    stroker.setWidth(2)
+    stroker.setCapStyle(Qt.PenCapStyle.RoundCap)
+    # Cut out, so that it is seen on whatever lies below.
+    painter.fillPath(shape.subtracted(stroker.createStroke(cross)), tone)
 
 
 def _caution(painter: QPainter, tone: QColor) -> None:

@@ -94,13 +94,17 @@ class Tray(QWidget):
         theme.space(column, 0, theme.TIGHT)
         column.addWidget(theme.heading("New part"))
         column.addLayout(row)
-        hub.layout_changed.connect(self._renew)
-        theme.watch(self, self._renew)
-        self._renew()
+        hub.layout_changed.connect(self._enable)
+        theme.watch(self, self._draw)
+        self._draw()
+        self._enable()
 
-    def _renew(self) -> None:
+    def _draw(self) -> None:
         for kind, button in self.buttons.items():
             button.setIcon(signs.icon(kind, theme.colours().text))
+
+    def _enable(self) -> None:
+        for button in self.buttons.values():
             button.setEnabled(self._hub.screen is not None)
 
     def insert(self, kind: Kind) -> None:

@@ -232,7 +232,8 @@ class _Maker:
         for (screen, part), row in zip(self.shown, rows, strict=True):
             name = f"{lower(self.layout, 'part', screen.name, part.name)}_"
             cells = [f"{row[member.name]}" for member in members]
-            arrays.append(Array(name, tuple(literals.rows(cells, ""))))
+            groups = (cells[:2], cells[2:6], cells[6:8], cells[8:])
+            arrays.append(Array(name, tuple(line for group in groups for line in literals.rows(group, ""))))
         made = record(
             self.layout,
             "part",

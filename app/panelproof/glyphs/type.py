@@ -82,9 +82,10 @@ class Type:
             raise self._damaged() from None
         self.rasteriser = "native bitmaps" if self.native else f"FreeType {faces.version()}"
         self.ascent, self.descent = -(-self._face.ascender // 64), -(self._face.descender // 64)
+        self._remedy = "use another font" if self.native else "choose a smaller size"
         height = self.ascent + self.descent
         if max(abs(self.ascent), abs(self.descent)) > GREATEST_REACH:
-            raise Problem(f"a line of {file.shown} would be {height} pixels high; choose a smaller size")
+            raise Problem(f"a line of {file.shown} would be {height} pixels high; {self._remedy}")
         self._code: Coder = choose(self._face, file.shown)
         # Fonts with outlines may also hold bitmaps, drawn by hand for one-bit panels at small sizes.
         self._flags = _TARGET_MONO if not self.antialiased else _NO_BITMAP
@@ -133,6 +134,10 @@ class Type:
             kern = self._kerns[pair] = self._scaled(units)
             return kern
 
+    def _character(self, char: str) -> str:
+        named = f"`{char}`" if char.isprintable() else f"U+{ord(char):04X}"
+        return f"the character {named} of {self._file.shown}"
+
     def _damaged(self) -> Problem:
         return Problem(f"the font file {self._file.shown} is damaged or cut short; fetch it anew")
 
@@ -160,7 +165,9 @@ class Type:
         if size is None and len(strikes) > 1:
             raise Problem(f"{name} holds bitmaps of several sizes; set one of {sizes} pixels")
         if size is not None and size not in strikes:
-            raise Problem(f"{name} is a bitmap font of {sizes} pixels and cannot be drawn at {size} pixels")
+            raise Problem(
+                f"{name} is a bitmap font of {sizes} pixels and cannot be drawn at {size}; set a size that it has"
+            )
         self._face.choose_strike(0 if size is None else strikes.index(size))
 
     def _index(self, char: str) -> int:
@@ -180,7 +187,7 @@ class Type:
             raster = self._face.raster(index, self._flags, mode, extent.outline)
         except self._faces.FaceError:
             raise Problem(
-                f"the character `{char}` of {self._file.shown} cannot be drawn; the font file is damaged"
+                f"{self._character(char)} cannot be drawn, as the font file is damaged; fetch it anew"
             ) from None
         if raster.bits != (8 if self.antialiased else 1):
             raise Problem(f"{self._file.shown} holds bitmaps of several tones or colours; use a one-bit font")
@@ -191,13 +198,11 @@ class Type:
         width, height = extent.right - extent.left, extent.top - extent.bottom
         edges = (extent.left, extent.right, extent.top, extent.bottom)
         reach = max(map(abs, edges)) if width * height else 0
-        who = f"the character `{char}` of {self._file.shown}"
+        who = self._character(char)
         if reach > GREATEST_REACH or width * height > GREATEST_AREA:
-            raise Problem(f"{who} would be {width} × {height} pixels; choose a smaller size")
+            raise Problem(f"{who} would be {width} × {height} pixels; {self._remedy}")
         if max(extent.advance >> 6, advance) > GREATEST_REACH:
-            raise Problem(
-                f"{who} moves the pen by {max(extent.advance >> 6, advance)} pixels; choose a smaller size"
-            )
+            raise Problem(f"{who} moves the pen by more than {GREATEST_REACH} pixels; {self._remedy}")
         if min(extent.advance, advance) < 0:
             raise Problem(f"{who} moves the pen to the left; use a font that is written rightwards")
 

@@ -17,7 +17,7 @@ from panelproof.layout.document import Screen
 from panelproof.layout.parts import Field, Icon, Label
 from panelproof.material import Material, field_graph
 from panelproof.picture import legend
-from panelproof.picture.drawing import icon_padding, inked_by
+from panelproof.picture.drawing import common, icon_padding, inked_by
 from panelproof.picture.drawing import part as paint
 from panelproof.picture.frame import Frame, screen_frame
 from panelproof.picture.image import Pixels, enlarged, pixels
@@ -39,7 +39,7 @@ MOST_RINGS = 8
 class Overlay:
     """Pixels to mark, in panel pixels: what some text can ink, what stays behind, or what a finding is about.
 
-    `words` is the line of the legend that speaks of them (of a footprint: none).
+    `words` is the line of the legend that speaks of them; by default it names the part. Footprints need none.
     """
 
     kind: Kind
@@ -204,15 +204,24 @@ def _rings(pen: ImageDraw.ImageDraw, numbered: Sequence[Overlay], area: Area, si
             box = sight.box((x + area[0], y + area[1], width, height))
             legend.ring(pen, box, _colour(overlay))
             tags.append((box[2] + 1, box[1] - 13, number, _colour(overlay)))
+    taken: list[Area] = []
     for x, y, number, colour in tags:
         wide, high = legend.tag_size(number)
-        place = max(min(x, size[0] - wide), 0), max(min(y, size[1] - high), 0)
-        legend.tag(pen, place, number, colour)
+        left, top = max(min(x, size[0] - wide), 0), max(min(y, size[1] - high), 0)
+        # Plates that would cover one another go further right, at the right edge further down.
+        while any(_meet((left, top, wide, high), one) for one in taken) and top + high < size[1]:
+            left, top = (left + 1, top) if left + wide < size[0] else (left, top + 1)
+        taken.append((left, top, wide, high))
+        legend.tag(pen, (left, top), number, colour)
+
+
+def _meet(one: Area, other: Area) -> bool:
+    return all(common(one, other)[2:])
 
 
 def _words(overlay: Overlay) -> str:
-    said = overlay.words or ("stays behind" if overlay.kind == "stale" else "goes wrong here")
-    return f"{overlay.part}: {said}" if overlay.part else said
+    said = "stays behind" if overlay.kind == "stale" else "goes wrong here"
+    return overlay.words or (f"{overlay.part}: {said}" if overlay.part else said)
 
 
 def _colour(overlay: Overlay) -> Rgb:
