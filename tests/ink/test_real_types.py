@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.ink.brute import _set, ink_of, start_of, width_of
 
 from panelproof.content.build import graph
 from panelproof.content.spec import Content, RealRange, WholeRange
@@ -17,7 +18,6 @@ from panelproof.glyphs.glyph import Glyph
 from panelproof.glyphs.type import Type, open_type
 from panelproof.ink.anchor import Align
 from panelproof.ink.footprint import Footprint
-from tests.ink.brute import _set, ink_of, start_of, width_of
 
 ROOT = Path(__file__).parents[2]
 OUTLINES = ("SourceSansPro", "HankenGrotesk")

@@ -11,10 +11,7 @@ from panelproof.editor import signs, theme
 from panelproof.editor.findings import FindingsView
 from panelproof.editor.glass import Glass
 from panelproof.editor.partlist import PartList
-try:
-    from panelproof.editor.sheet import Sheet
-except ImportError:  # while it is being written
-    Sheet = lambda hub: QLabel("the sheet")  # type: ignore
+from panelproof.editor.sheet import Sheet
 from panelproof.editor.strip import Strip
 from panelproof.editor.tray import Tray
 from panelproof.proof.finding import Finding

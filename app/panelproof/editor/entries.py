@@ -35,15 +35,15 @@ def _number(entries: Sequence[Entry], name: str) -> int:
 
 
 def _put(entries: tuple[Entry, ...], name: str, entry: Entry, noun: str) -> tuple[Entry, ...]:
-    number = _number(entries, name)
+    place_ = _number(entries, name)
     if entry.name != name:
         check_free(entry.name, _names(entries), noun)
-    return (*entries[:number], entry, *entries[number + 1 :])
+    return tuple(entry if number == place_ else one for number, one in enumerate(entries))
 
 
 def _without(entries: tuple[Entry, ...], name: str) -> tuple[Entry, ...]:
-    number = _number(entries, name)
-    return (*entries[:number], *entries[number + 1 :])
+    gone = _number(entries, name)
+    return tuple(entry for number, entry in enumerate(entries) if number != gone)
 
 
 # -- the layout and its panel ------------------------------------------------------------------------------

@@ -77,9 +77,9 @@ class LineEntry(Entry):
         """Show a value; what is being typed stays."""
         if value != self._held:
             self.tell(None)
-        if self.line.text() in (self._held, value) or not self.line.hasFocus():
-            if self.complaint.isHidden():
-                self.line.setText(value)
+        untouched = self.line.text() in (self._held, value) or not self.line.hasFocus()
+        if untouched and self.complaint.isHidden():
+            self.line.setText(value)
         self._held = value
 
     def _finished(self) -> None:
@@ -96,8 +96,8 @@ class LinesEntry(Entry):
         self.box = _Lines(self._finished)
         self.box.setPlaceholderText(hint)
         super().__init__(caption, self.box)
-        self._commit, self._held = commit, ()
-        self._held: tuple[str, ...]
+        self._commit = commit
+        self._held: tuple[str, ...] = ()
 
     def show_value(self, value: tuple[str, ...]) -> None:
         """Show a value; what is being typed stays."""
@@ -200,8 +200,8 @@ class ChoiceEntry(Entry):
         self.combo = QComboBox()
         self.combo.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.combo.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-        self.combo.installEventFilter(self)
         super().__init__(caption, self.combo)
+        self.combo.installEventFilter(self)
         self.offer(words)
         self.combo.activated.connect(lambda: self.tell(commit(self.combo.currentData())))
 

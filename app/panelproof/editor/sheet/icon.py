@@ -52,7 +52,7 @@ class Pad(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.rows: Rows = ("." * 8,) * 8
-        self.cursor = QPoint(0, 0)
+        self.place = QPoint(0, 0)
         self._ink = "#"
         self._work: list[list[str]] | None = None
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -63,7 +63,7 @@ class Pad(QWidget):
     def show_rows(self, rows: Rows) -> None:
         """Show another bitmap."""
         self.rows = rows
-        self.cursor = QPoint(min(self.cursor.x(), len(rows[0]) - 1), min(self.cursor.y(), len(rows) - 1))
+        self.place = QPoint(min(self.place.x(), len(rows[0]) - 1), min(self.place.y(), len(rows) - 1))
         self.update()
 
     def _cell(self) -> int:
@@ -76,7 +76,7 @@ class Pad(QWidget):
     def _put(self, at: QPoint | None) -> None:
         if at is not None and self._work is not None:
             self._work[at.y()][at.x()] = self._ink
-            self.cursor = at
+            self.place = at
             self.update()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -103,12 +103,12 @@ class Pad(QWidget):
         move = moves.get(Qt.Key(event.key()))
         if move:
             width, height = len(self.rows[0]), len(self.rows)
-            self.cursor = QPoint((self.cursor.x() + move[0]) % width, (self.cursor.y() + move[1]) % height)
+            self.place = QPoint((self.place.x() + move[0]) % width, (self.place.y() + move[1]) % height)
             self.update()
         elif event.key() == Qt.Key.Key_Space:
             work = [list(row) for row in self.rows]
-            old = work[self.cursor.y()][self.cursor.x()]
-            work[self.cursor.y()][self.cursor.x()] = "." if old == "#" else "#"
+            old = work[self.place.y()][self.place.x()]
+            work[self.place.y()][self.place.x()] = "." if old == "#" else "#"
             self.rows = tuple("".join(row) for row in work)
             self.update()
             self.drawn.emit(self.rows)
@@ -125,8 +125,8 @@ class Pad(QWidget):
                 painter.fillRect(x * cell, y * cell, cell - gap, cell - gap, tone)
         if self.hasFocus():
             painter.setPen(tones.accent)
-            painter.drawRect(self.cursor.x() * cell, self.cursor.y() * cell, cell - 1, cell - 1)
-            painter.drawRect(self.cursor.x() * cell + 1, self.cursor.y() * cell + 1, cell - 3, cell - 3)
+            painter.drawRect(self.place.x() * cell, self.place.y() * cell, cell - 1, cell - 1)
+            painter.drawRect(self.place.x() * cell + 1, self.place.y() * cell + 1, cell - 3, cell - 3)
 
 
 class StatesEditor(QWidget):

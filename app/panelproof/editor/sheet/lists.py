@@ -74,7 +74,7 @@ class ListSheet(QWidget):
     def show_chosen(self) -> None:
         """Bring the rows up to date."""
 
-    def icon_of(self, name: str) -> QIcon | None:
+    def icon_of(self, name: str) -> QIcon | None:  # noqa: ARG002
         """Return a sign beside a name."""
         return None
 
@@ -111,8 +111,6 @@ class ListSheet(QWidget):
 
     def _rename(self, new: str) -> Problem | None:
         old, self.chosen = self.chosen, new
-        layout = self.hub.layout
-        del layout
         problem = self.do(f"rename {self.noun} `{old}`", lambda: self._renamed_from(old, new))
         if problem:
             self.chosen = old

@@ -161,7 +161,7 @@ class PartSheet(QWidget):
 
     def _content(self) -> QWidget:
         holder, column = group("What it can show")
-        editor = ContentEditor(lambda content: self._set_content(content))
+        editor = ContentEditor(self._set_content)
         column.addWidget(editor)
         self._refreshers.append(lambda part: editor.show_content(part.content, self._measure(part.name)))
         return holder
