@@ -32,7 +32,8 @@ def _layout(parser: argparse.ArgumentParser) -> None:
 def _parser() -> argparse.ArgumentParser:
     parser = _Parser(
         prog="panelproof",
-        description="Design what a small screen shows, prove it for every value, hand it to firmware.",
+        description="Design what a small screen shows, prove it for every value, hand it to firmware. "
+        "Without a command it opens the editor, on LAYOUT if one is given: panelproof [LAYOUT].",
         epilog=CAUTION,
     )
     parser.add_argument("--version", action="version", version=f"panelproof {__version__}")
@@ -143,9 +144,19 @@ def _size(text: str) -> tuple[int, int]:
     return int(width), int(height)
 
 
+def _window(path: Path | None) -> int:
+    """Open the editor, on a file or where one left off."""
+    from panelproof.editor.app import run  # noqa: PLC0415 - the commands need no window
+
+    return run(path)
+
+
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code."""
-    options = _parser().parse_args(arguments)
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    if not words or (len(words) == 1 and words[0].endswith(".json")):
+        return _window(Path(words[0]) if words else None)
+    options = _parser().parse_args(words)
     from panelproof import tasks  # noqa: PLC0415 - `--help` needs none of it
 
     try:

@@ -103,6 +103,8 @@ def test_the_standards_own_example() -> None:
         + ["3C00", "7800", "F000", "E000"]
     )
     assert type.glyph("q") is None
+    # 24 points at 75 dots an inch are 25 pixels.
+    assert (type.size, opened(DATA / "standard.bdf", 25).glyph("j")) == (25, letter)
 
 
 def test_metrics_of_the_test_font() -> None:
@@ -140,6 +142,17 @@ def test_pcf_in_every_byte_and_bit_order(options: tuple[str, ...], tmp_path: Pat
         assert [type.glyph(char) for char in LATH] == [source.glyph(char) for char in LATH]
     # -t pads every glyph to the font's box: the same ink in another box.
     assert [inked(drawn(type, char)) for char in LATH] == [inked(drawn(source, char)) for char in LATH]
+
+
+def test_bits_beyond_the_width_are_no_pixels(tmp_path: Path) -> None:
+    data = (DATA / "lath.pcf").read_bytes()
+    # The hyphen's one row, three pixels wide, is padded to four bytes; the period's follows.
+    assert data.count(b"\xe0\0\0\0\x80\0\0\0") == 1
+    path = tmp_path / "padded.pcf"
+    path.write_bytes(data.replace(b"\xe0\0\0\0\x80\0\0\0", b"\xff" * 8))
+    assert [opened(path).glyph(char) for char in "-."] == [
+        opened(DATA / "lath.pcf").glyph(char) for char in "-."
+    ]
 
 
 def test_bdf_packed_by_gzip(tmp_path: Path) -> None:

@@ -55,7 +55,10 @@ def test_broken_packages_are_passed_over(tmp_path: Path, monkeypatch: pytest.Mon
             ("[fonts_ttf]\nx = font_broken_2:fonts\n", "import sys\nsys.exit(3)\n"),
             ("[fonts_ttf]\nx = font_broken_3:fonts\n", "fonts = ['no', 'mapping']\n"),
             ("[fonts_ttf]\nx = font_broken_4:missing\n", "fonts = {}\n"),
-            ("[fonts_ttf]\nx = font_broken_5:fonts\n", "fonts = {'Gone': '/nowhere/gone.ttf', 7: 'seven'}\n"),
+            (
+                "[fonts_ttf]\nx = font_broken_5:fonts\n",
+                f"fonts = {{'Gone': '/nowhere/gone.ttf', 7: {str(SANS)!r}}}\n",
+            ),
             ("[fonts_ttf]\nx = font_broken_6:fonts\n", "fonts = {'Odd': object()}\n"),
             ("[fonts_ttf]\nx =\n = font_broken_7:fonts\nno equals sign\n", "fonts = {}\n"),
             ("[fonts_ttf]\nx = font_broken_8:fonts\n", f"fonts = {{'Sound': {str(SANS)!r}}}\n"),

@@ -17,8 +17,9 @@ import freetype
 import pytest
 import uharfbuzz as hb
 from fontTools.ttLib import TTFont
+from fontTools.ttLib.tables.ttProgram import Program
 from PIL import ImageFont, features
-from tests.glyphs.sources import ASCII, GROTESK, OUTLINES, SANS, drawn, inked, levels, opened, rounded
+from tests.glyphs.sources import ASCII, GROTESK, OUTLINES, SANS, built, drawn, inked, levels, opened, rounded
 
 from panelproof.glyphs.type import Rendering
 from panelproof.problem import Problem
@@ -142,6 +143,23 @@ def test_glyphs_are_what_freetype_draws(path: Path, size: int, hinting: bool) ->
                 assert glyph.advance * 64 == slot.advance.x
         assert type.ascent == face.size.ascender / 64
         assert type.descent == -face.size.descender / 64
+
+
+def test_hints_are_those_for_the_rendering(tmp_path: Path) -> None:
+    # The packages' fonts are hinted alike for both renderings. This one moves each glyph's right edge by two whole
+    # pixels (OpenType specification, instruction SHPIX), which FreeType does for one-bit rendering alone: with
+    # antialiasing it hints along y only (FreeType, documentation of its TrueType driver).
+    def change(font: Any) -> None:
+        font["maxp"].maxStackElements, font["maxp"].maxSizeOfInstructions = 8, 16
+        for glyph in font["glyf"].glyphs.values():
+            program = Program()
+            program.fromAssembly(["SVTCA[1]", "PUSHB[ ]", "2", "SLOOP[ ]", "PUSHB[ ]", "2 3 128", "SHPIX[ ]"])
+            glyph.program = program
+
+    path = built(tmp_path / "wider.ttf", width=500, height=700, change=change)
+    assert drawn(opened(path, 20), "A").width == 12
+    assert drawn(opened(path, 20, hinting=False), "A").width == 10
+    assert drawn(opened(path, 20, "antialiased"), "A").width == 10
 
 
 @pytest.mark.parametrize("mode", ("1", "L"))

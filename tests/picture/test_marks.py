@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
+from PIL import Image
 from tests.picture import naive, tank
 
 from panelproof.ink.mask import NOTHING, Mask, from_rows, rectangle
@@ -166,6 +167,25 @@ def test_long_words_go_on_below_and_stay_inside() -> None:
     inked = np.any(long != np.array(PAGE), axis=(0, 2))
     columns = np.flatnonzero(inked)
     assert columns[0] >= legend.MARGIN and columns[-1] < long.shape[1] - legend.MARGIN
+    # The last of them are on the last line.
+    rows = np.flatnonzero(np.any(long != np.array(PAGE), axis=(1, 2)))
+    assert long.shape[0] - legend.MARGIN - 12 < rows[-1] <= long.shape[0] - legend.MARGIN
+
+
+def test_the_key_stays_inside_and_its_entries_apart() -> None:
+    entries = legend.key({"footprint", "stale", "finding"}, padding=True, texts=True)
+    for wide in range(320, 1500, 90):
+        seen = np.asarray(legend.beneath(Image.new("RGB", (wide, 10), PAGE), entries, [], wide))[11:]
+        inked = np.any(seen != np.array(PAGE), axis=2)
+        columns = np.flatnonzero(inked.any(axis=0))
+        assert columns[0] >= legend.MARGIN and columns[-1] < wide - legend.MARGIN
+        # Every entry takes as many dark pixels as it does alone: none is covered by another.
+        alone = sum(
+            int(np.any(np.asarray(legend.beneath(Image.new("RGB", (wide, 10), PAGE), [one], [], wide))[11:]
+                       != np.array(PAGE), axis=2).sum())
+            for one in entries
+        )  # fmt: skip
+        assert int(inked.sum()) == alone
 
 
 def test_small_panels_have_room_for_words() -> None:

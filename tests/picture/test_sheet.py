@@ -17,9 +17,9 @@ from panelproof.layout.panel import Panel
 from panelproof.material import Material
 from panelproof.picture.frame import screen_frame
 from panelproof.picture.image import image, png
-from panelproof.picture.lettering import PAGE
+from panelproof.picture.lettering import PAGE, line_height
 from panelproof.picture.moments import every_moment, moment, moments
-from panelproof.picture.sheet import GAP, MARGIN, sheet
+from panelproof.picture.sheet import AIR, GAP, MARGIN, TITLE, sheet
 from panelproof.problem import Problem
 
 Picture = np.ndarray[Any, np.dtype[np.uint8]]
@@ -86,6 +86,25 @@ def test_margins_are_even_and_nothing_is_cut_off(scale: int | None, columns: int
     assert right <= whole.shape[1] - MARGIN
     if columns in (None, 20):
         assert right == whole.shape[1] - MARGIN
+
+
+def test_long_titles_are_broken_and_stand_level_with_short_ones() -> None:
+    long = replace(tank.MOMENTS[0], name="a-moment-of-quite-unreasonable-length-ww")
+    material = tank.material(replace(tank.layout(Panel(120, 64)), moments=(long, tank.MOMENTS[1])))
+    whole = as_array(sheet(material, 1, 2))
+    inked = np.any(whole != np.array(PAGE), axis=2)
+    # Between the columns is nothing, so no title reaches into its neighbour's.
+    assert not inked[:, MARGIN + 132 + 1 : MARGIN + 132 + GAP - 1].any()
+    ys = [
+        {y for x, y in places(whole, part) if x == MARGIN + column * (132 + GAP)}
+        for column, part in enumerate(expected(material, 1)[1:3])
+    ]
+    (y,) = ys[0] & ys[1]
+    row = line_height(TITLE)
+    for line, both in ((1, True), (2, False)):
+        band = inked[y - AIR - line * row : y - AIR - (line - 1) * row]
+        assert band[:, MARGIN : MARGIN + 132].any()
+        assert band[:, MARGIN + 132 + GAP :].any() is np.bool_(both)
 
 
 def test_chosen_moments_only() -> None:

@@ -101,6 +101,18 @@ def test_a_shorter_text_leaves_a_ghost_and_a_padding_wipes_a_neighbour() -> None
     assert set(made.differs.pixels()) - wiped == set(first.stale.pixels())
 
 
+def test_a_ghost_that_a_later_update_covers_is_gone_in_the_end() -> None:
+    content = Content("%d", (WholeRange(0, 1000),))
+    ghost = Field("ghost", content, "small", "chalk", 4, 20, "left", None, "cell")
+    over = Field("over", content, "small", "water", 100, 20, "right", None, "pad", (12, 6, 90, 20))
+    screen = Screen("both", "night", (ghost, over))
+    material = tank.material(replace(tank.layout(), screens=(screen,), moments=()))
+    made = step(material, screen, Values({"ghost": "1000", "over": "7"}), Values({"ghost": "1", "over": "8"}))
+    assert made.updates[0].stale.count() > 20
+    assert set(made.stale.pixels()) == {p for p in made.updates[0].stale.pixels() if p[0] < 12}
+    assert len(set(made.stale.pixels())) < made.updates[0].stale.count()
+
+
 def test_whole_frames_leave_nothing_behind() -> None:
     material = tank.material(tank.layout(Panel(120, 64, refresh="whole")))
     screen = material.screen("readings")

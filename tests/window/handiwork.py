@@ -148,10 +148,12 @@ def of_entries(rng: Random, layout: Layout, screen: str) -> tuple[str, Layout]:
         choices += [
             lambda: ("screen", edits.rename_screen(layout, screen, new)),
             lambda: ("copy screen", edits.duplicate_screen(layout, screen)[0]),
-            lambda: ("delete screen", edits.delete_screen(layout, screen)),
             lambda: ("screens", edits.reorder_screen(layout, screen, rng.randint(0, 3))),
             lambda: ("moment", edits.add_moment(layout, screen, new, values)[0]),
         ]
+    # Now and then the last screen goes too, but most sequences have something to work on.
+    if len(layout.screens) > 2 or rng.random() < 0.02:
+        choices.append(lambda: ("delete screen", edits.delete_screen(layout, screen) if screen else layout))
     if layout.moments:
         moment = rng.choice(layout.moments)
         choices += [

@@ -159,6 +159,11 @@ def release(glass: Glass, x: float, y: float, keys: Qt.KeyboardModifier = NONE) 
     QTest.mouseRelease(glass.canvas.viewport(), LEFT, keys, point(glass, x, y))
 
 
+def leave(glass: Glass) -> None:
+    """Take the pointer off the glass."""
+    QApplication.sendEvent(glass.canvas, QEvent(QEvent.Type.Leave))
+
+
 def click(glass: Glass, x: float, y: float, keys: Qt.KeyboardModifier = NONE) -> None:
     QTest.mouseClick(glass.canvas.viewport(), LEFT, keys, point(glass, x, y))
 

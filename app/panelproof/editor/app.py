@@ -123,8 +123,11 @@ def run(path: Path | None) -> int:
     application.setDesktopFileName("panelproof")
     # Python would not hear Ctrl+C in the terminal before the next event; work is kept for the next start.
     signal.signal(signal.SIGINT, signal.SIG_DFL)
+    session = Session(state_folder())
+    if session.remembered("colours") in ("light", "dark"):
+        theme.choose("dark" if session.remembered("colours") == "dark" else "light")
     theme.apply()
-    program = Program(Session(state_folder()))
+    program = Program(session)
     sys.excepthook = _mistake(program)
     program.begin(path)
     return application.exec()

@@ -19,8 +19,10 @@ from panelproof.proof.finding import Finding
 if TYPE_CHECKING:
     from panelproof.editor.hub import Hub
 
-COLUMNS = (256, 548, 296)
+COLUMNS = (252, 516, 332)
 """Widths at the smallest window; the middle one takes what is more."""
+
+LEAST_MIDDLE = 400
 
 
 class Banner(QFrame):
@@ -88,8 +90,9 @@ class Bench(QWidget):
             splitter.setHandleWidth(1)
             for number in range(splitter.count()):
                 splitter.setStretchFactor(number, int(number == stretched))
+        self.middle.setMinimumWidth(LEAST_MIDDLE)
         self.columns.setSizes(list(COLUMNS))
-        self.middle.setSizes([500, 190])
+        self.middle.setSizes([530, 150])
         row = QVBoxLayout(self)
         theme.space(row, 0, 0)
         row.addWidget(self.columns)
@@ -143,6 +146,7 @@ def _column(margin: int, *widgets: QWidget) -> QWidget:
     holder = QWidget()
     column = QVBoxLayout(holder)
     theme.space(column, margin, margin)
+    column.setContentsMargins(margin, margin * 3 // 4, margin, margin * 3 // 4)
     for widget in widgets:
         column.addWidget(widget)
     column.setStretch(0 if len(widgets) == 1 or margin else 1, 1)

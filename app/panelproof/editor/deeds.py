@@ -7,6 +7,7 @@ from collections.abc import Callable
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
+from panelproof.editor import theme
 from panelproof.editor.menus import ZOOM, Entry
 
 if TYPE_CHECKING:
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
 
 KINDS = ("label", "field", "icon", "rule", "box")
 EDGES = ("left", "centre", "right", "top", "middle", "bottom", "baseline")
+SCHEMES: tuple[theme.Scheme, ...] = ("system", "light", "dark")
 SELECTING = ("cut", "copy", "paste", "duplicate", "delete", "select_all")
 
 
@@ -83,6 +85,7 @@ class Deeds:
         deeds |= {f"align_{edge}": partial(self._select, "align", edge) for edge in EDGES}
         deeds |= {f"space_{way}": partial(self._select, "distribute", way) for way in ("across", "down")}
         deeds |= {name: partial(self._select, name) for name in SELECTING}
+        deeds |= {f"colours_{scheme}": partial(self._colours, scheme) for scheme in SCHEMES}
         for entry in ZOOM.entries:
             assert isinstance(entry, Entry)
             deeds[entry.deed] = partial(self._zoom, int(entry.deed.removeprefix("zoom_")))
@@ -138,6 +141,16 @@ class Deeds:
         from panelproof.editor.truesize import TrueSize  # noqa: PLC0415 - only when it is asked for
 
         TrueSize(self._hub, self._window).show()
+
+    def _colours(self, scheme: theme.Scheme) -> None:
+        theme.choose(scheme)
+        self._window.session.remember({"colours": scheme})
+        self.mark_colours()
+
+    def mark_colours(self) -> None:
+        """Let the menu show which colours were chosen."""
+        for scheme in SCHEMES:
+            self._window.menus.actions[f"colours_{scheme}"].setChecked(scheme == theme.scheme())
 
     def full_screen(self) -> None:
         """Let the window take the whole screen, or give it back."""

@@ -7,7 +7,6 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResize
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
-    QLabel,
     QListView,
     QProgressBar,
     QPushButton,
@@ -124,7 +123,7 @@ class FindingsView(QWidget):
         self.list.setModel(self.model)
         self._delegate = FindingDelegate(self.list)
         self.list.setItemDelegate(self._delegate)
-        self.summary = QLabel()
+        self.summary = theme.Elided()
         theme.set_role(self.summary, "quiet")
         self.summary.setAccessibleName("Summary of the findings")
         self.progress = QProgressBar()
@@ -203,6 +202,7 @@ class FindingsView(QWidget):
             words = f"{listed}; {proved}" if listed and proved else listed or proved
             self.list.empty = "good", CLEAN if proved else NO_FIELDS, proved
         self.summary.setText(words)
+        self.summary.setToolTip(words)
 
     def _proved(self) -> str:
         fields = [

@@ -79,6 +79,14 @@ ZOOM = Group(
     "&Enlarge",
     tuple(Entry(f"zoom_{times}", f"{times} times") for times in (1, 2, 3, 4, 6, 8, 12, 16)),
 )
+COLOURS = Group(
+    "&Colours",
+    (
+        Entry("colours_system", "As the &system", needs="", checkable=True),
+        Entry("colours_light", "&Light", needs="", checkable=True),
+        Entry("colours_dark", "&Dark", needs="", checkable=True),
+    ),
+)
 MENUS: tuple[tuple[str, tuple[Item, ...]], ...] = (
     ("&File", (
         Entry("new", "&New…", Keys.New, ""),
@@ -142,6 +150,7 @@ MENUS: tuple[tuple[str, tuple[Item, ...]], ...] = (
         None,
         Entry("next_pane", "Next &pane", "F6"),
         Entry("previous_pane", "Previous pane", "Shift+F6"),
+        COLOURS,
         Entry("full_screen", "F&ull screen", Keys.FullScreen, "", checkable=True),
     )),
     ("&Help", (

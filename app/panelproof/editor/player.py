@@ -26,7 +26,7 @@ class Player(QObject):
     def __init__(self, hub: Hub) -> None:
         super().__init__(hub)
         self._hub = hub
-        self.step: Step | None = None
+        self.step: Step | None
         self.position = 0
         self._timer = QTimer(self)
         self._timer.setInterval(SLOW)
@@ -34,6 +34,7 @@ class Player(QObject):
         hub.moment_changed.connect(self._chosen)
         hub.screen_changed.connect(self._chosen)
         hub.layout_changed.connect(self._renew)
+        self.step = self._made()
 
     # -- where it stands -------------------------------------------------------------------------------
 

@@ -26,10 +26,12 @@ from panelproof.picture.frame import screen_frame
 from panelproof.picture.moments import ShownMoment
 from panelproof.problem import Problem
 
-REST = 40
+REST = 60
 """Milliseconds between two turns of drawing pictures that have become old."""
-TURN = 0.004
+TURN = 0.006
 """Seconds that one turn takes at most, beyond its first picture."""
+QUIET = 0.2
+"""Seconds after the last change during which a turn draws one picture only: something may be dragged."""
 HINT = "Choose one to show it; then another with Shift, or its button “then”, to see the step."
 
 
@@ -41,6 +43,7 @@ class Strip(QWidget):
         self._hub, self._player = hub, player(hub)
         self.cards: list[Card] = []
         self._old: set[str] = set()
+        self._changed = 0.0
         self._timer = QTimer(self)
         self._timer.setInterval(REST)
         self._timer.timeout.connect(self._draw_some)
@@ -127,6 +130,8 @@ class Strip(QWidget):
             elif second is not None and moment is second:
                 role = "then"
             card.set_role(role, first.title if first else "")
+            if role == "shown":
+                self.setFocusProxy(card)
             if role:
                 self._scroll.ensureWidgetVisible(card, 8, 0)
 
@@ -162,6 +167,7 @@ class Strip(QWidget):
 
     def _all_old(self) -> None:
         self._old = {card.name for card in self.cards}
+        self._changed = perf_counter()
         # Not started anew while it runs: during a drag the pictures follow all the same.
         if self._old and not self._timer.isActive():
             self._timer.start()
@@ -173,7 +179,8 @@ class Strip(QWidget):
         self._timer.stop()
 
     def _draw_some(self) -> None:
-        end = perf_counter() + TURN
+        began = perf_counter()
+        end = began + (TURN if began - self._changed > QUIET else 0)
         names = [card.name for card in self.cards if card.name in self._old]
         names.sort(key=lambda name: name != self._hub.moment_name)
         for name in names:

@@ -7,9 +7,25 @@ from dataclasses import dataclass, fields
 from functools import lru_cache
 from typing import Literal
 
-from PySide6.QtCore import QObject, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
-from PySide6.QtWidgets import QApplication, QBoxLayout, QFormLayout, QGridLayout, QLabel, QWidget
+from PySide6.QtCore import QObject, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontDatabase,
+    QGuiApplication,
+    QPainter,
+    QPaintEvent,
+    QPalette,
+)
+from PySide6.QtWidgets import (
+    QApplication,
+    QBoxLayout,
+    QFormLayout,
+    QGridLayout,
+    QLabel,
+    QSizePolicy,
+    QWidget,
+)
 
 UNIT = 8
 """Every gap is a multiple of this, or half of it."""
@@ -19,6 +35,7 @@ ROW = 30
 """Height of one row of a list, in device-independent pixels."""
 
 Role = Literal["small", "body", "quiet", "heading", "mono"]
+Scheme = Literal["system", "light", "dark"]
 Laid = QBoxLayout | QFormLayout | QGridLayout
 
 
@@ -60,8 +77,23 @@ def _set(dark: bool) -> Colours:
 
 
 def dark() -> bool:
-    """Tell whether the system asks for dark windows now."""
+    """Tell whether windows are dark now: as chosen, else as the system asks."""
+    if _state.scheme != "system":
+        return _state.scheme == "dark"
     return QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
+
+
+def scheme() -> Scheme:
+    """Return what was chosen."""
+    return _state.scheme
+
+
+def choose(scheme: Scheme) -> None:
+    """Follow the system, or be light or dark whatever it says (not every desktop says)."""
+    was = dark()
+    _state.scheme = scheme
+    if dark() != was:
+        _watcher().renew()
 
 
 def colours() -> Colours:
@@ -98,6 +130,27 @@ def heading(text: str, parent: QWidget | None = None) -> QLabel:
     return label
 
 
+class Elided(QLabel):
+    """A label of one line that ends in … where there is no room, and never asks for room."""
+
+    def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+
+    def minimumSizeHint(self) -> QSize:
+        """Return the height of a line."""
+        return QSize(0, super().minimumSizeHint().height())
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint as much as there is room for."""
+        del event
+        painter = QPainter(self)
+        painter.setPen(self.palette().color(self.foregroundRole()))
+        area = self.contentsRect()
+        text = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, area.width())
+        painter.drawText(area, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), text)
+
+
 def space(layout: Laid, margin: int = 0, gap: int = UNIT) -> None:
     """Set the margin around and the gap inside a layout, in device-independent pixels."""
     layout.setContentsMargins(margin, margin, margin, margin)
@@ -109,22 +162,31 @@ class _Watcher(QObject):
 
     def __init__(self, application: QObject) -> None:
         super().__init__(application)
-        QGuiApplication.styleHints().colorSchemeChanged.connect(self._scheme)
+        QGuiApplication.styleHints().colorSchemeChanged.connect(self.renew)
 
-    def _scheme(self) -> None:
-        _dress()
+    def renew(self) -> None:
+        """Dress the windows anew, and tell those that paint by themselves."""
+        if _state.dressed:
+            _dress()
         self.changed.emit()
 
 
-_state: dict[str, _Watcher] = {}
+@dataclass(slots=True)
+class _State:
+    watcher: _Watcher | None = None
+    scheme: Scheme = "system"
+    dressed: bool = False
+
+
+_state = _State()
 
 
 def _watcher() -> _Watcher:
     application = QApplication.instance()
     assert application is not None
-    if "watcher" not in _state:
-        _state["watcher"] = _Watcher(application)
-    return _state["watcher"]
+    if _state.watcher is None:
+        _state.watcher = _Watcher(application)
+    return _state.watcher
 
 
 def watch(widget: QWidget, slot: Callable[[], object]) -> None:
@@ -136,6 +198,7 @@ def watch(widget: QWidget, slot: Callable[[], object]) -> None:
 
 def apply() -> None:
     """Dress the application, now and whenever the scheme changes."""
+    _state.dressed = True
     _watcher()
     QApplication.setStyle("Fusion")
     _dress()

@@ -60,6 +60,7 @@ class MainWindow(QMainWindow):
         self.menus = Menus(self, self.deeds.table())
         self.menus.recent.aboutToShow.connect(self._fill_recent)
         self.menus.enable(frozenset())
+        self.deeds.mark_colours()
         if hub is not None:
             self.begin().take(hub)
 

@@ -79,8 +79,8 @@ def forget() -> None:
 def stem(file_name: str) -> str | None:
     """Return a font file's name without its suffix, None for the name of any other file."""
     lower = file_name.lower()
-    fitting = [suffix for suffix in SUFFIXES if lower.endswith(suffix)]
-    return file_name[: -len(max(fitting, key=len))] or None if fitting else None
+    suffix = next((suffix for suffix in SUFFIXES if lower.endswith(suffix)), None)
+    return file_name[: -len(suffix)] or None if suffix else None
 
 
 def _named() -> Iterator[tuple[str, Path, str]]:

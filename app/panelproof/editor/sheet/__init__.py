@@ -23,7 +23,7 @@ class Sheet(QWidget):
         self.tabs = QTabWidget()
         self.tabs.setDocumentMode(True)
         self.tabs.setUsesScrollButtons(False)
-        self.tabs.tabBar().setExpanding(True)
+        self.tabs.setStyleSheet("QTabBar::tab { padding: 5px 6px; }")
         self.tabs.setAccessibleName("Sheets")
         column.addWidget(self.tabs)
         self.part = PartSheet(hub)
