@@ -108,7 +108,8 @@ FEATURES = {
     "both glyphs adjusted": """
         feature kern {
             pos g0041 <1 2 -50 4> g0042 <5 6 10 7>;
-            pos g0041 <0 0 -20 0> g0043 <0 0 9 0>;
+            pos g0041 <1 3 -20 5> g0043 <2 6 9 4>;
+            pos g0041 <1 4 -33 5> g0044 <2 7 9 4>;
             pos [g0042 g0043] <0 0 -40 0> [g0042 g0044] <1 0 8 0>;
         } kern;""",
     "extension": """

@@ -5,7 +5,10 @@ from __future__ import annotations
 import difflib
 import json
 import math
+import subprocess
+import sys
 from pathlib import Path
+from typing import Any
 
 import msgspec
 import pytest
@@ -14,7 +17,8 @@ from tests.layout.strategies import layouts
 from tests.layout.tree import TREE, changed, encoded
 
 from panelproof.content.spec import Content, RealRange
-from panelproof.layout.document import Layout, Moment
+from panelproof.layout.document import Ink, Layout, Moment, TypeSpec
+from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Field, Label
 from panelproof.layout.reading import from_tree, parse, read
 from panelproof.layout.writing import OPEN, WIDTH, encode, write
@@ -221,3 +225,17 @@ def test_writing_a_file(tmp_path: Path) -> None:
         write(msgspec.structs.replace(from_tree(TREE), name=""), path)
     assert caught.value.place == f"{path}: name"
     assert path.read_text(encoding="utf-8") == CANONICAL
+
+
+def test_usual_values_are_left_out_whatever_was_imported_first() -> None:
+    """Equal words may be two objects in memory; the file must not tell them apart."""
+    other: Any = "".join(("one", "-bit"))
+    made = Layout(1, "a", Panel(8, 8), (TypeSpec("t", "SourceSansPro", 9, other),), (Ink("k", "#000000"),))
+    assert b"one-bit" not in encode(made)
+    code = (
+        "import sys; import panelproof.glyphs.type; from pathlib import Path;"
+        "from panelproof.layout.reading import read; from panelproof.layout.writing import encode;"
+        "sys.exit(encode(read(Path(sys.argv[1]))) != Path(sys.argv[1]).read_bytes())"
+    )
+    example = Path(__file__).parents[2] / "examples/kiln/kiln.panel.json"
+    subprocess.run([sys.executable, "-c", code, example], check=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from collections import Counter
 from pathlib import Path
 from time import perf_counter
@@ -290,3 +292,12 @@ def test_forty_parts_are_drawn_within_5_ms() -> None:
         draw_screen(frame, material, screen, values)
         times.append(perf_counter() - begin)
     assert len(parts) == 40 and min(times) < 0.005
+
+
+def test_the_model_needs_neither_numpy_nor_pillow() -> None:
+    """The firmware exporter stands on it and has to start fast."""
+    program = (
+        "import sys; import panelproof.picture.drawing, panelproof.picture.moments;"
+        "sys.exit(bool({'numpy', 'PIL', 'fontTools', 'freetype'} & set(sys.modules)))"
+    )
+    assert subprocess.run([sys.executable, "-c", program], check=False).returncode == 0

@@ -1,7 +1,9 @@
 """Kerning of pairs of characters, in font units: from GPOS, else from the `kern` table.
 
-Read by hand, pair by pair: fontTools unpacks whole tables, which takes longer than all else that a check does, and
-makes gigabytes of a damaged one. Source: the OpenType specification, chapters GPOS (lookup types 2 and 9), GDEF and kern.
+Read by hand, pair by pair: fontTools unpacks whole tables, which takes longer than all else that a check does,
+and makes gigabytes of a damaged one.
+
+Source: the OpenType specification, chapters GPOS (lookup types 2 and 9), GDEF and kern.
 """
 
 from __future__ import annotations

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from functools import lru_cache
 from pathlib import Path
 
 import msgspec
@@ -30,13 +31,46 @@ def encode(layout: Layout) -> bytes:
     layout = valid(layout)
     screens = {screen.name: screen for screen in layout.screens}
     moments = tuple(_in_order(moment, screens.get(moment.screen)) for moment in layout.moments)
-    tree = msgspec.to_builtins(msgspec.structs.replace(layout, moments=moments))
+    tree = _plain(msgspec.structs.replace(layout, moments=moments))
     try:
         return ("\n".join(_lines(tree, 0, opened=True)) + "\n").encode()
     except UnicodeEncodeError:
         raise Problem("a text holds half a character (a lone surrogate), which no file can hold") from None
     except ValueError:
         raise Problem("a number is infinite or not a number, which no file can hold") from None
+
+
+@lru_cache(maxsize=64)
+def _defaults(kind: type[msgspec.Struct]) -> dict[str, object]:
+    """Return the usual value of each field that has one."""
+    found: dict[str, object] = {}
+    for field in msgspec.structs.fields(kind):
+        if field.default is not msgspec.NODEFAULT:
+            found[field.name] = field.default
+        elif field.default_factory is not msgspec.NODEFAULT:
+            found[field.name] = field.default_factory()
+    return found
+
+
+def _plain(value: object) -> object:
+    """Return a value as lists and dicts, usual values left out.
+
+    Not left to msgspec, which takes two equal words for different where they are two objects in memory.
+    """
+    if isinstance(value, msgspec.Struct):
+        kind, config = type(value), value.__struct_config__
+        tree: dict[str, object] = {config.tag_field: config.tag} if config.tag_field else {}
+        usual = _defaults(kind)
+        for name in value.__struct_fields__:
+            held = getattr(value, name)
+            if name not in usual or held != usual[name] or type(held) is not type(usual[name]):
+                tree[name] = _plain(held)
+        return tree
+    if isinstance(value, tuple | list):
+        return [_plain(one) for one in value]
+    if isinstance(value, dict):
+        return {key: _plain(one) for key, one in value.items()}
+    return value
 
 
 def write(layout: Layout, path: Path) -> None:
