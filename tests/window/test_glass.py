@@ -40,13 +40,10 @@ from panelproof.editor.glass import Glass
 from panelproof.editor.hands import MIME
 from panelproof.editor.hub import Hub
 from panelproof.layout.colour import shown
-from panelproof.layout.document import Layout
 from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Box, Field, Icon, Rule
-from panelproof.picture.frame import screen_frame, update_field
+from panelproof.picture.frame import screen_frame
 from panelproof.picture.image import BEZEL
-from panelproof.picture.values import Values
-from panelproof.proof.finding import Finding
 
 LEVEL = (60, 33)
 """A pixel on the level's text."""
@@ -439,6 +436,21 @@ def test_a_locked_part_can_be_chosen_but_not_moved(glass: Glass, hub: Hub) -> No
     assert hub.layout == before
 
 
+def test_a_locked_part_stays_while_those_chosen_with_it_move(glass: Glass, hub: Hub) -> None:
+    hub.set_locked("level", True)
+    hub.select(["level", "link"])
+    drag(glass, LINK, (LINK[0] - 4, LINK[1] + 6), ALT)
+    link = hub.part("link")
+    assert isinstance(link, Icon)
+    assert (link.x, link.y) == (94, 12)
+    assert field(hub, "level").x == 74
+    # Taken hold of by the locked one, nothing moves.
+    hub.select(["level", "link"])
+    drag(glass, LEVEL, (LEVEL[0] + 9, LEVEL[1] + 3), ALT)
+    assert hub.history.undo_title == "move `link`"
+    assert field(hub, "level").x == 74
+
+
 def test_a_hidden_part_cannot_be_hit(glass: Glass, hub: Hub) -> None:
     hub.set_hidden("level", True)
     click(glass, *LEVEL)
@@ -627,101 +639,6 @@ def test_what_is_no_part_is_not_taken(glass: Glass, hub: Hub) -> None:
     carry(glass, "elephant", 60, 50, drop=True)
     assert glass.canvas.drop is None
     assert hub.layout == tank.layout()
-
-
-# -- findings ----------------------------------------------------------------------------------------------
-
-
-def ghosting() -> Layout:
-    """A tank whose flow leaves the old text behind."""
-    layout = tank.layout()
-    flow = next(part for part in tank.parts() if part.name == "flow")
-    assert isinstance(flow, Field)
-    return edits.set_part(layout, "readings", "flow", replace(flow, clearing="none"))
-
-
-def stale_finding(hub: Hub) -> Finding:
-    return next(one for one in hub.findings if one.rule == "stale" and one.part == "flow")
-
-
-def test_a_finding_replays_its_two_texts_and_marks_what_stays_behind(qtbot: QtBot) -> None:
-    with at_work(ghosting(), "readings") as hub:
-        glass = open_glass(hub)
-        qtbot.addWidget(glass)
-        qtbot.waitUntil(lambda: hub.findings_current)
-        finding = stale_finding(hub)
-        earlier, later = finding.texts
-        glass.show_finding(finding)
-        screen, flow = hub.screen, field(hub, "flow")
-        assert screen is not None
-        first = screen_frame(hub.material, screen, replace_text(hub, "flow", earlier))
-        assert np.array_equal(glass.frame().codes, first.codes)
-        assert not any(mark.mask for mark in glass.canvas.marks())
-        glass._clock.timeout.emit()
-        update_field(first, hub.material, screen, flow, later)
-        assert np.array_equal(glass.frame().codes, first.codes)
-        (mark,) = glass.canvas.marks()
-        fresh = screen_frame(hub.material, screen, replace_text(hub, "flow", later))
-        assert mark.mask.count() == int((fresh.codes != first.codes).sum())
-        assert mark.kind == "wrong"
-        assert f"`{later}`" in glass._caption._words.text()
-
-
-def replace_text(hub: Hub, name: str, text: str) -> Values:
-    return Values({**hub.values.texts, name: text}, hub.values.states)
-
-
-def test_the_replay_rests_and_can_be_asked_for_again(qtbot: QtBot) -> None:
-    with at_work(ghosting(), "readings") as hub:
-        glass = open_glass(hub)
-        qtbot.addWidget(glass)
-        qtbot.waitUntil(lambda: hub.findings_current)
-        glass.show_finding(stale_finding(hub))
-        for _ in range(20):
-            if glass._clock.isActive():
-                glass._clock.timeout.emit()
-                glass._clock.isActive()
-        assert glass._scene_number == 1
-        QTest.mouseClick(glass._caption.again, Qt.MouseButton.LeftButton)
-        assert glass._scene_number == 0
-        QTest.mouseClick(glass._caption.close_button, Qt.MouseButton.LeftButton)
-        assert glass.finding is None
-        assert np.array_equal(glass.frame().codes, drawn(hub).codes)
-
-
-def test_a_finding_goes_when_the_layout_changes_or_escape_is_pressed(qtbot: QtBot) -> None:
-    with at_work(ghosting(), "readings") as hub:
-        glass = open_glass(hub)
-        qtbot.addWidget(glass)
-        qtbot.waitUntil(lambda: hub.findings_current)
-        finding = stale_finding(hub)
-        glass.show_finding(finding)
-        key(glass, Qt.Key.Key_Escape)
-        assert glass.finding is None
-        glass.show_finding(finding)
-        hub.apply("move", edits.move_parts(hub.layout, "readings", ["link"], 1, 0))
-        assert glass.finding is None
-        assert not glass.canvas.marks()
-
-
-def test_every_finding_of_a_muddled_screen_can_be_shown(qtbot: QtBot) -> None:
-    layout = ghosting()
-    layout = edits.move_parts(layout, "readings", {"level", "link"}, 25, 4)
-    layout = edits.move_parts(layout, "readings", {"caption"}, -9, 0)
-    layout = replace(layout, screens=(replace(layout.screens[0], clears=False), layout.screens[1]))
-    rules = set()
-    with at_work(layout, "readings") as hub:
-        glass = open_glass(hub)
-        qtbot.addWidget(glass)
-        qtbot.waitUntil(lambda: hub.findings_current)
-        for finding in hub.findings:
-            hub.show_screen(finding.screen)
-            glass.show_finding(finding)
-            QApplication.processEvents()
-            glass.grab()
-            assert glass.finding == finding
-            rules.add(finding.rule)
-    assert {"stale", "erases", "collides", "fit", "residue"} <= rules
 
 
 # -- the choice as seen ------------------------------------------------------------------------------------

@@ -136,7 +136,9 @@ class Canvas(Pane):
         self.shown.emit()
 
     def words(self) -> str:
-        """Say what to do on an empty glass."""
+        """Say where a step stands, or what to do on an empty glass."""
+        if self.player.step is not None and self._scene is None:
+            return self.player.words
         if self.hub.screen is None:
             return "This layout has no screen yet."
         if not self.hub.screen.parts and self.drop is None:
@@ -171,6 +173,9 @@ class Canvas(Pane):
             return
         if self._scene is None:
             self._paint_choice(painter, sight, view)
+        else:
+            for part in self.chosen():
+                self._paint_padding(painter, sight, view, part, alone=False)
         for mark in self.marks():
             colour = getattr(tones, mark.kind)
             overlay.mark(painter, sight, mark, colour, seen)

@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, QRect, QRectF, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import (
-    QFrame,
     QGridLayout,
     QHBoxLayout,
     QLabel,
     QSizePolicy,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
 
 from panelproof.editor import places, theme
+from panelproof.editor.caption import Caption, tool
 from panelproof.editor.grasp import sized
 from panelproof.editor.hands import Hands
 from panelproof.editor.hub import Hub
@@ -50,10 +49,10 @@ class Glass(QWidget):
         self.canvas = Hands(hub)
         self._across = Ruler(Qt.Orientation.Horizontal, self.canvas.sight, self)
         self._down = Ruler(Qt.Orientation.Vertical, self.canvas.sight, self)
-        self._unit = _tool("px", "Unit of the rulers: pixels", self)
+        self._unit = tool("px", "Unit of the rulers: pixels", self)
         self._unit.clicked.connect(self._turn_unit)
         self._millimetres = False
-        self._caption = _Caption(self.canvas)
+        self._caption = Caption(self.canvas)
         self._finding: Finding | None = None
         self._scenes: tuple[Scene, ...] = ()
         self._scene_number, self._rounds = 0, 0
@@ -98,16 +97,16 @@ class Glass(QWidget):
         self._about.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         for label in (self._place, self._about):
             theme.set_role(label, "small")
-        self.grid_button = _tool("Grid", "Show the pixel grid from 6 times up", foot)
+        self.grid_button = tool("Grid", "Show the pixel grid from 6 times up", foot)
         self.grid_button.setCheckable(True)
         self.grid_button.setChecked(True)
         self.grid_button.toggled.connect(self.set_grid)
-        self._out = _tool("−", "Enlarge less", foot)
+        self._out = tool("−", "Enlarge less", foot)
         self._times = QLabel(foot)
         self._times.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self._times.setMinimumWidth(self._times.fontMetrics().horizontalAdvance("16×") + 6)
-        self._in = _tool("+", "Enlarge more", foot)
-        self._fit = _tool("Fit", "Enlarge as much as fits", foot)
+        self._in = tool("+", "Enlarge more", foot)
+        self._fit = tool("Fit", "Enlarge as much as fits", foot)
         self._fit.setCheckable(True)
         row.addWidget(self._place)
         row.addWidget(self._about, 1)
@@ -290,17 +289,6 @@ class Glass(QWidget):
         return super().eventFilter(watched, event)
 
 
-def _tool(text: str, name: str, parent: QWidget) -> QToolButton:
-    button = QToolButton(parent)
-    button.setText(text)
-    button.setAccessibleName(name)
-    button.setToolTip(name)
-    button.setAutoRaise(True)
-    button.setMinimumWidth(26)
-    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-    return button
-
-
 def _place_in_words(view: View, part: Part) -> str:
     x, y, width, height = view.place(part).area
     if isinstance(part, Label | Field):
@@ -325,48 +313,3 @@ class _Foot(QWidget):
         tones = theme.colours()
         painter.fillRect(event.rect(), tones.raised)
         painter.fillRect(0, 0, self.width(), 1, tones.line)
-
-
-class _Caption(QFrame):
-    """What is being replayed, at the foot of the canvas."""
-
-    def __init__(self, canvas: Hands) -> None:
-        super().__init__(canvas.viewport())
-        self._canvas = canvas
-        self._words = QLabel(self)
-        self._words.setWordWrap(True)
-        self.again = _tool("Again", "Replay the finding again", self)
-        self.close_button = _tool("Close", "Show the moment again, without marks", self)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(12, 4, 6, 4)
-        row.setSpacing(theme.UNIT // 2)
-        row.addWidget(self._words, 1)
-        row.addWidget(self.again)
-        row.addWidget(self.close_button)
-        self.setCursor(Qt.CursorShape.ArrowCursor)
-        self.hide()
-
-    def say(self, finding: Finding | None, words: str, *, replayed: bool) -> None:
-        """Show a sentence about the scene."""
-        rule = finding.rule.replace("-", " ") if finding else ""
-        self._words.setText(f"{rule}: {words}" if words else rule)
-        self.again.setVisible(replayed)
-        self.show()
-        self.settle()
-
-    def settle(self) -> None:
-        """Lie at the foot of the canvas."""
-        room = self._canvas.viewport().rect()
-        words = self._words.fontMetrics().horizontalAdvance(self._words.text()) + theme.UNIT
-        around = self.again.sizeHint().width() + self.close_button.sizeHint().width() + 4 * theme.UNIT
-        width = min(room.width() - 24, words + around)
-        height = self.heightForWidth(width) if self.hasHeightForWidth() else self.sizeHint().height()
-        self.setGeometry(QRect((room.width() - width) // 2, room.height() - height - 12, width, height))
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        tones = theme.colours()
-        painter.setPen(tones.line)
-        painter.setBrush(tones.raised)
-        painter.drawRoundedRect(QRectF(0.5, 0.5, self.width() - 1, self.height() - 1), 5, 5)

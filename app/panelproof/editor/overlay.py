@@ -159,7 +159,9 @@ def mark(painter: QPainter, sight: Sight, marked: Mark, colour: QColor, seen: Ar
         veil = QColor(colour)
         veil.setAlpha(190)
         painter.drawImage(_rect(sight.area(mask.frame)), mask_image(mask, veil))
-        frame(painter, sight.area(mask.frame), colour, line_width(sight))
+        around = dashes if marked.kind == "erased" else frame
+        width = line_width(sight) * (2 if marked.kind == "wrong" else 1)
+        around(painter, sight.area(mask.frame), colour, width)
         return
     step = max(round(4 * sight.ratio), 3)
     painter.drawImage(_rect(sight.area(mask.frame)), hatched(mask, sight.size, step, marked.kind, colour))

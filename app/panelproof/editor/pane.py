@@ -232,9 +232,7 @@ class Pane(QAbstractScrollArea):
         painter.resetTransform()
         words = self.words()
         if words:
-            painter.setPen(theme.colours().quiet)
-            place = self.viewport().rect().adjusted(0, 0, 0, -12)
-            painter.drawText(place, Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignBottom, words)
+            self._paint_words(painter, words)
         if self.hasFocus():
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.setPen(theme.colours().accent)
@@ -262,6 +260,21 @@ class Pane(QAbstractScrollArea):
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(QColor(*BEZEL))
         painter.drawRoundedRect(around, corner, corner)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+
+    def _paint_words(self, painter: QPainter, words: str) -> None:
+        """Write a sentence at the foot of the window, on a ground of its own: the panel may lie there."""
+        tones, metrics, room = theme.colours(), painter.fontMetrics(), self.viewport().rect()
+        words = metrics.elidedText(words, Qt.TextElideMode.ElideMiddle, room.width() - 48)
+        size = metrics.size(0, words)
+        place = QRect(0, 0, size.width() + 24, size.height() + 8)
+        place.moveCenter(QPoint(room.center().x(), room.bottom() - 8 - place.height() // 2))
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(tones.line)
+        painter.setBrush(tones.raised)
+        painter.drawRoundedRect(QRectF(place).adjusted(0.5, 0.5, -0.5, -0.5), 5, 5)
+        painter.setPen(tones.text)
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, words)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
 
     def _paint_grid(self, painter: QPainter, sight: Sight, exposed: QRect) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QBrush, QColor, QIcon, QPainter, QPaintEvent, QPen, QPixmap, QPolygonF
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QToolButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolButton, QWidget
 
 from panelproof.editor import overlay, theme
 from panelproof.editor.player import Player
@@ -31,7 +31,7 @@ _HATCHES = {
     "written": Qt.BrushStyle.BDiagPattern,
     "wrong": Qt.BrushStyle.DiagCrossPattern,
 }
-_WORDS = {"erased": "erased", "written": "written", "wrong": "stays behind"}
+_WORDS = {"erased": "erased", "written": "written", "wrong": "stale"}
 
 
 def _icon(shape: str) -> QIcon:
@@ -84,7 +84,7 @@ class StepBar(QWidget):
         self.forward = self._button("forward", "One update forward", player.forward)
         self._words = QLabel(self)
         self._words.setAccessibleName("Where the step stands")
-        self._words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self._words.setMinimumWidth(self._words.fontMetrics().horizontalAdvance("no change"))
         self.leave = QToolButton(self)
         self.leave.setText("Leave")
         self.leave.setToolTip("Show the first moment alone again (Escape)")
@@ -126,7 +126,7 @@ class StepBar(QWidget):
     @property
     def words(self) -> str:
         """The sentence on where the step stands."""
-        return self._words.text()
+        return self._words.accessibleDescription()
 
     def renew(self) -> None:
         """Say where the step stands."""
@@ -144,5 +144,8 @@ class StepBar(QWidget):
         marked = {"erased": player.erased, "written": player.written, "wrong": player.behind}
         for kind, label in self._counts.items():
             label.setText(f"{_WORDS[kind]} {marked[kind].count()}")
-        self._words.setText(player.words)
+        place = f"{player.position} of {player.count}" if player.count else "no change"
+        self._words.setText(place)
+        # The whole sentence stands on the glass.
         self._words.setToolTip(player.words)
+        self._words.setAccessibleDescription(player.words)

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QScrollArea,
+    QSizePolicy,
     QStackedWidget,
     QToolButton,
     QVBoxLayout,
@@ -32,7 +33,7 @@ TURN = 0.006
 """Seconds that one turn takes at most, beyond its first picture."""
 QUIET = 0.2
 """Seconds after the last change during which a turn draws one picture only: something may be dragged."""
-HINT = "Choose one to show it; then another with Shift, or its button “then”, to see the step."
+HINT = "With Shift, a second one shows the step."
 
 
 class Strip(QWidget):
@@ -77,6 +78,8 @@ class Strip(QWidget):
         theme.space(row, 0, theme.UNIT)
         row.addWidget(theme.heading("Moments", head))
         self._hint = QLabel(HINT, head)
+        self._hint.setToolTip("Press one to show it; then another with Shift, or its button “then”.")
+        self._hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         theme.set_role(self._hint, "small")
         row.addWidget(self._hint, 1)
         self.keep = QToolButton(head)

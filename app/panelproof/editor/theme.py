@@ -197,7 +197,9 @@ def watch(widget: QWidget, slot: Callable[[], object]) -> None:
 
 
 def apply() -> None:
-    """Dress the application, now and whenever the scheme changes."""
+    """Dress the application, now and whenever the scheme changes; once is enough."""
+    if _state.dressed:
+        return
     _state.dressed = True
     _watcher()
     QApplication.setStyle("Fusion")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import ceil
+from math import ceil, log
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QImage, QKeyEvent, QPainter, QPaintEvent, QPen, QScreen
@@ -33,7 +33,7 @@ CARD_CORNER = 3.18
 BEZEL_MM = 1.5
 RULER_MM = 100
 STEPS = 2000
-"""Positions of the slider, over the densities that a monitor can have, a fiftieth of a pixel apart."""
+"""Positions of the slider, over the densities that a monitor can have: each larger by a fifth of a percent."""
 
 
 def monitor_name(screen: QScreen) -> str:
@@ -79,6 +79,7 @@ class TrueSize(QDialog):
         theme.set_role(self.words, "small")
         self.measure = QPushButton("Measure this monitor…", self)
         self.measure.setCheckable(True)
+        self.measure.setAutoDefault(False)
         self.measure.toggled.connect(self._turn)
         self.slider, self.spin = self._controls()
         self.keep = QPushButton("Keep", self)
@@ -150,10 +151,10 @@ class TrueSize(QDialog):
 
     @staticmethod
     def _position(density: float) -> int:
-        return round((density - LEAST) / (GREATEST - LEAST) * STEPS)
+        return round(log(density / LEAST) / log(GREATEST / LEAST) * STEPS)
 
     def _slid(self, position: int) -> None:
-        self.set_density(LEAST + position * (GREATEST - LEAST) / STEPS)
+        self.set_density(LEAST * (GREATEST / LEAST) ** (position / STEPS))
 
     def _keep(self) -> None:
         self._densities.keep(monitor_name(self.screen()), self._density)
@@ -167,9 +168,15 @@ class TrueSize(QDialog):
     # -- showing ---------------------------------------------------------------------------------------
 
     def _turn(self, measuring: bool) -> None:
-        self.card.setVisible(measuring)
-        self._panel_of_controls.setVisible(measuring)
-        self.view.setVisible(not measuring)
+        # What goes is hidden first, or the window would grow for both.
+        shown: list[QWidget] = [self.view]
+        measured: list[QWidget] = [self.card, self._panel_of_controls]
+        for widget in shown if measuring else measured:
+            widget.hide()
+        for widget in measured if measuring else shown:
+            widget.show()
+        self.measure.setText("Back" if measuring else "Measure this monitor…")
+        self.adjustSize()
         if measuring:
             self.slider.setFocus()
         self._renew()

@@ -50,6 +50,7 @@ class MainWindow(QMainWindow):
         self.another: Callable[[Path | None], object] = lambda _: None
         """Opens another window; set by the program."""
         self._has_painted = False
+        self._started = False
         self._pages = QStackedWidget()
         self._body = QVBoxLayout()
         self._figures = QLabel()
@@ -107,6 +108,7 @@ class MainWindow(QMainWindow):
         page.created.connect(desk.new)
         page.opened.connect(desk.open)
         page.browsed.connect(desk.open)
+        self._started = True
         self._show_page(page)
 
     def open(self, path: Path) -> bool:
@@ -125,6 +127,12 @@ class MainWindow(QMainWindow):
         if self.bench is None:
             self.start_page()
 
+    def shows(self) -> str:
+        """Return what the window shows: `nothing` yet, the `start` page, or a `layout`."""
+        if self.bench is not None:
+            return "layout"
+        return "start" if self._started else "nothing"
+
     def _show_page(self, page: QWidget) -> None:
         old = self._pages.currentWidget()
         self._pages.addWidget(page)
@@ -138,7 +146,6 @@ class MainWindow(QMainWindow):
         from panelproof.editor.bench import Banner, Bench  # noqa: PLC0415
 
         self.bench, self.banner = Bench(hub), Banner()
-        self.bench.restore(self.session.remembered("columns"), self.session.remembered("middle"))
         self._body.insertWidget(0, self.banner)
         desk = self.begin()
         self.banner.load.clicked.connect(desk.reload)
@@ -154,6 +161,9 @@ class MainWindow(QMainWindow):
         ):  # fmt: skip
             signal.connect(self.refresh)
         self._show_page(self.bench)
+        # Once they have their room: panes that are restored into less would be squeezed.
+        self._body.activate()
+        self.bench.restore(self.session.remembered("columns"), self.session.remembered("middle"))
         self.bench.glass.setFocus()
         self.refresh()
 
@@ -252,11 +262,11 @@ class MainWindow(QMainWindow):
             self._has_painted = True
             self.painted.emit()
 
-    def event(self, event: QEvent) -> bool:
+    def changeEvent(self, event: QEvent) -> None:
         """Look at the file again when one comes back to the window."""
-        if event.type() == QEvent.Type.WindowActivate and self.desk is not None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow() and self.desk is not None:
             self.desk.look()
-        return super().event(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about unsaved work, and remember how the window stood."""

@@ -42,6 +42,7 @@ class Sheet(QWidget):
             area.setWidgetResizable(True)
             area.setFrameShape(QFrame.Shape.NoFrame)
             area.setWidget(page)
+            area.setAccessibleName(title)
             self.tabs.addTab(area, title)
         self.setMinimumWidth(330)
         hub.layout_changed.connect(self.refresh)
