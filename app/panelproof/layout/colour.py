@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Literal
 
 Rgb = tuple[int, int, int]
@@ -33,6 +34,7 @@ def shown(code: int, colour_format: ColourFormat) -> Rgb:
     return (red * 255 + 15) // 31, (green * 255 + 31) // 63, (blue * 255 + 15) // 31
 
 
+@lru_cache(maxsize=1024)
 def ramp(ink: Rgb, ground: Rgb, colour_format: ColourFormat) -> tuple[int, ...]:
     """Return the 16 panel codes from `ground` (level 0) to `ink` (level 15), evenly spaced in sRGB values."""
     return tuple(

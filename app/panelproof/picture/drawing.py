@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 
 from panelproof.ink.anchor import start
 from panelproof.ink.mask import NOTHING, Area, Mask, rectangle
@@ -68,8 +67,6 @@ class Paint:
 
 Operation = Fill | Paint
 
-_ramp = lru_cache(maxsize=1024)(colour.ramp)
-
 
 def common(one: Area, other: Area) -> Area:
     """Return the rectangle that two rectangles share; its width or height is 0 where there is none."""
@@ -86,7 +83,7 @@ def panel_area(panel: Panel) -> Area:
 def ramp(material: Material, screen: Screen, ink: str, ground: str | None) -> tuple[int, ...]:
     """Return the 16 panel codes from a part's ground (by default the screen's) to an ink."""
     inks, panel = material.inks, material.layout.panel
-    return _ramp(inks[ink], inks[ground or screen.ground], panel.colour_format)
+    return colour.ramp(inks[ink], inks[ground or screen.ground], panel.colour_format)
 
 
 def _fill(area: Area, code: int) -> tuple[Operation, ...]:
