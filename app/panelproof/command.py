@@ -128,6 +128,12 @@ def _parser() -> argparse.ArgumentParser:
     new.add_argument(
         "--refresh", choices=["part", "whole"], default="part", help="whole: frames are composed in memory"
     )
+    desktop = commands.add_parser(
+        "desktop",
+        help="let the Linux desktop know the editor and its files",
+        description="Install for this user, or remove, a desktop entry, an icon and a type for *.panel.json files.",
+    )
+    desktop.add_argument("--remove", action="store_true", help="take them away again")
     return parser
 
 

@@ -234,6 +234,16 @@ def _verify(path: Path, now: str) -> int:
     return FAULTY if differing else CLEAN
 
 
+def desktop(options: Namespace) -> int:
+    """Install or remove what a Linux desktop needs to know."""
+    from panelproof.editor.desktop import install, remove  # noqa: PLC0415
+
+    paths = remove() if options.remove else install()
+    for path in paths:
+        print(f"{'removed' if options.remove else 'wrote'} {path}")
+    return CLEAN
+
+
 TASKS: dict[str, Callable[[Namespace], int]] = {
     "check": check,
     "measure": measure,
@@ -242,4 +252,5 @@ TASKS: dict[str, Callable[[Namespace], int]] = {
     "schema": schema,
     "fonts": fonts,
     "new": new,
+    "desktop": desktop,
 }

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
+from tests.window.answers import cramped, tank, written
 
 from panelproof.editor import edits, theme
 from panelproof.editor.applying import apply, has_remedy
@@ -23,7 +24,6 @@ from panelproof.material import gather
 from panelproof.problem import Problem
 from panelproof.proof.check import prove
 from panelproof.proof.finding import Change, Finding, Remedy
-from tests.window.answers import cramped, tank, written
 
 LEFT, NONE = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
 Open = Callable[[Layout], tuple[Hub, FindingsView]]
@@ -32,7 +32,7 @@ Open = Callable[[Layout], tuple[Hub, FindingsView]]
 def changed(layout: Layout, **values: object) -> Layout:
     """The layout with the field `level` changed."""
     part = next(part for part in layout.screens[0].parts if part.name == "level")
-    return edits.set_part(layout, "main", "level", replace(part, **values))  # type: ignore[type-var]
+    return edits.set_part(layout, "main", "level", replace(part, **values))
 
 
 def with_part(layout: Layout, part: Part) -> Layout:
@@ -81,7 +81,7 @@ def test_findings_are_listed_most_serious_first_as_the_proof_has_them(opened: Op
 
 
 def test_where_nothing_is_wrong_it_says_what_was_proved(opened: Open) -> None:
-    hub, view = opened(tank())
+    _, view = opened(tank())
     assert view.model.rowCount() == 0
     sign, words, quiet = view.list.empty
     assert (sign, words) == ("good", CLEAN)

@@ -8,6 +8,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
+from tests.window.answers import written
 
 from panelproof.editor import theme
 from panelproof.editor.newdialog import OWN, NewDialog
@@ -17,7 +18,6 @@ from panelproof.editor.window import MainWindow
 from panelproof.layout.panel import Panel
 from panelproof.material import gather
 from panelproof.proof.check import prove
-from tests.window.answers import written
 
 
 @pytest.fixture
