@@ -11,6 +11,14 @@ import pytest
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
+try:
+    import PySide6.QtWidgets  # noqa: F401
+except ImportError as missing:
+    if os.environ.get("CI") == "true":
+        raise
+    print(f"the tests of the window are left out: Qt lacks a library of the system ({missing})")
+    collect_ignore_glob = ["test_*.py"]
+
 if TYPE_CHECKING:
     from pytestqt.qtbot import QtBot
     from tests.window.answers import Answers

@@ -87,7 +87,7 @@ def test_where_nothing_is_wrong_it_says_what_was_proved(opened: Open) -> None:
     assert (sign, words) == ("good", CLEAN)
     # 0.0 … 100.0 in tenths are 1001 texts, "-0.0" is not among them, and the fault text is one more.
     assert quiet == "1 002 texts proved"
-    assert view.summary.text() == "1 002 texts proved"
+    assert view.summary.text() == ""
     assert not view.remedy.isEnabled()
 
 
@@ -191,6 +191,28 @@ def test_in_the_window_a_chosen_finding_is_on_the_glass(window: MainWindow, tmp_
     window.menus.actions["remedy"].trigger()
     assert bench.glass.finding is None
     assert not [finding for finding in hub.findings if finding.level == "fault"]
+
+
+def test_a_finding_chosen_while_it_is_proved_again_leaves_the_glass_when_it_is_gone(
+    window: MainWindow, qtbot: QtBot, tmp_path: Path
+) -> None:
+    assert window.open(written(tmp_path / "tank.panel.json", cramped()))
+    hub, bench = window.hub, window.bench
+    assert hub is not None
+    assert bench is not None
+    qtbot.waitUntil(lambda: hub.findings_current)
+    part = hub.part("level")
+    assert isinstance(part, Field)
+    content = replace(part.content, also=("a text that was never proved",))
+    wide = changed(tank(), content=content, padding=(0, 60, 240, 75), type="text")
+    assert hub.apply("wider, and another text", wide) is None
+    assert not hub.findings_current
+    bench.findings.list.setCurrentIndex(bench.findings.model.index(0))
+    gone = bench.glass.finding
+    assert gone is not None
+    qtbot.waitUntil(lambda: hub.findings_current)
+    assert gone not in hub.findings
+    assert bench.glass.finding is None
 
 
 # -- remedies ----------------------------------------------------------------------------------------------

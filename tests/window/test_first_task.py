@@ -112,5 +112,7 @@ def test_from_an_empty_window_to_a_header_that_compiles(
     qtbot.addWidget(dialog)
     assert "no fault" in dialog.words.text()
     dialog.write_header(tmp_path / "supply.h")
-    (tmp_path / "main.c").write_text('#define SUPPLY_IMPLEMENTATION\n#include "supply.h"\nint main(void) { return 0; }\n')
+    (tmp_path / "main.c").write_text(
+        '#define SUPPLY_IMPLEMENTATION\n#include "supply.h"\nint main(void) { return 0; }\n'
+    )
     compiled(tmp_path, ["-std=c99", *WARNINGS, "main.c", "-o", "main"])

@@ -279,6 +279,20 @@ def test_where_work_cannot_be_kept_the_person_is_told_once(
     assert "save soon" in told.args[0]
 
 
+def test_work_given_up_for_another_document_is_not_offered_later(
+    window: MainWindow, qtbot: QtBot, answers: Answers, tmp_path: Path
+) -> None:
+    hub = opened(window, written(tmp_path / "tank.panel.json"))
+    add_label(hub)
+    assert window.desk is not None
+    window.desk.keep()
+    folder = unsaved_folder(tmp_path / "state")
+    qtbot.waitUntil(lambda: len(list(folder.glob("*.work"))) == 1)
+    answers.unsaved_answer = "discard"
+    opened(window, written(tmp_path / "other.panel.json", cramped()))
+    assert not list(folder.glob("*.work"))
+
+
 # -- other programs ----------------------------------------------------------------------------------------
 
 

@@ -168,7 +168,6 @@ class Desk(QObject):
         hub = self.hub
         assert hub is not None
         if hub.path is None:
-            hub.end_gesture()
             hub.apply("name the layout after its file", files.named_after(hub.layout, path))
         old, new = hub.folder, path.parent
 
@@ -254,7 +253,6 @@ class Desk(QObject):
         except Problem as problem:
             self.ask.sorry(f"{hub.path.name} cannot be loaded: {problem.message}.", problem.place)
             return False
-        hub.end_gesture()
         refused = hub.apply("load the file anew", layout)
         if refused:
             self.ask.sorry(f"{hub.path.name} cannot be shown: {refused.message}.", refused.place)

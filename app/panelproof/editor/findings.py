@@ -199,7 +199,8 @@ class FindingsView(QWidget):
             counts = tally(hub.findings)
             listed = ", ".join(counted(number, level) for level, number in counts.items() if number)
             proved = self._proved()
-            words = f"{listed}; {proved}" if listed and proved else listed or proved
+            # Where nothing is listed the list itself says it.
+            words = f"{listed}; {proved}" if listed and proved else listed
             self.list.empty = "good", CLEAN if proved else NO_FIELDS, proved
         self.summary.setText(words)
         self.summary.setToolTip(words)
@@ -264,6 +265,5 @@ class FindingsView(QWidget):
             hub.told.emit(problem.message)
             return
         assert finding.remedy is not None
-        hub.end_gesture()
         if hub.apply(f"remedy: {finding.remedy.sentence}", layout) is None:
             hub.told.emit(f"applied: {finding.remedy.sentence}")

@@ -214,6 +214,7 @@ class NewForm(QWidget):
 
     def _changed(self) -> None:
         """A value that is changed by hand makes it a size of one's own."""
+        self.choose(OWN)
         self._renew()
 
     def _own_panel(self) -> Panel:

@@ -120,6 +120,5 @@ class Tray(QWidget):
         except Problem as problem:
             hub.told.emit(problem.message)
             return
-        hub.end_gesture()
         if hub.apply(f"new {kind}", layout) is None:
             hub.select([name])

@@ -42,7 +42,7 @@ def _who(texts: tuple[str, ...]) -> str:
     return f"{quoted(texts[0])} of " if texts else ""
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def _shared(first: Extent, second: Extent) -> Mask:
     covering = Mask(*second.ink.frame, second.ink.bits | second.fill.bits)
     shared = first.ink & covering

@@ -33,7 +33,7 @@ def findings(stage: Stage) -> Iterator[Finding]:
         yield from _filled(stage, number, extent, whole)
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def _wiped(extent: Extent, other: Extent) -> Mask:
     return extent.ground & other.ink
 

@@ -114,7 +114,7 @@ def _empty(panel: Panel) -> Mask:
     return Mask(0, 0, panel.width, panel.height, 0)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)
 def _rule(part: Rule, panel: Panel, code: int) -> Extent:
     across = part.direction == "across"
     size = (part.length, part.thickness) if across else (part.thickness, part.length)
@@ -123,7 +123,7 @@ def _rule(part: Rule, panel: Panel, code: int) -> Extent:
     return Extent(part, reach, ink, nothing, ink, nothing, frozenset([code]), -1, False)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)
 def _box(part: Box, panel: Panel, fill_code: int, outline_code: int) -> Extent:
     thick = part.thickness if part.outline else 0
     outer = rectangle(part.x, part.y, part.width, part.height)
@@ -141,7 +141,7 @@ def _label_graph(text: str) -> Graph:
     return graph(Content(format=text.replace("%", "%%")))
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)
 def _label(part: Label, panel: Panel, type_: Type, ink_codes: frozenset[int], ground_code: int) -> Extent:
     print_ = footprint(_label_graph(part.text), type_, part.align)
     reach = print_.mask.moved(part.x, part.baseline)
@@ -155,7 +155,7 @@ def spared_by(graph_: Graph, type_: Type, align: Align, cell: bool) -> Spared:
     return spared(footprint(graph_, type_, align), cell=cell)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)
 def _field(part: Field, panel: Panel, type_: Type, ink_codes: frozenset[int], ground_code: int) -> Extent:
     graph_ = graph(part.content)
     print_ = footprint(graph_, type_, part.align)
@@ -189,7 +189,7 @@ def icon_padding(part: Icon, bitmaps: tuple[Mask, ...]) -> Area:
     return part.x, part.y, max(mask.width for mask in bitmaps), max(mask.height for mask in bitmaps)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)
 def _icon(
     part: Icon, panel: Panel, bitmaps: tuple[Mask, ...], codes: tuple[int, ...], ground_code: int
 ) -> Extent:

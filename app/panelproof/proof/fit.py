@@ -47,12 +47,12 @@ def _padding_on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
     )  # fmt: skip
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)
 def _cut(extent: Extent, area: Area) -> Mask:
     return extent.reach - rectangle(*area)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)
 def _lost(extent: Extent, panel: Panel) -> Mask:
     return extent.reach - visible(panel)
 

@@ -39,7 +39,7 @@ def whole_note(stages: tuple[Stage, ...]) -> Finding:
     )  # fmt: skip
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=512)
 def stale_pixels(extent: Extent) -> tuple[Mask, tuple[str, str]]:
     """Return every pixel that can go stale, and an earlier and a later text (or state) that show one."""
     none = extent.surely, ("", "")

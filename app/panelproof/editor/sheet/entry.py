@@ -23,6 +23,7 @@ from panelproof.layout.document import Layout
 from panelproof.problem import Problem
 
 CAPTION = 92
+HEIGHT = 26
 Commit = Callable[[str], Problem | None]
 
 
@@ -33,6 +34,7 @@ class Entry(QWidget):
         super().__init__(parent)
         self.control = control
         control.setAccessibleName(caption)
+        control.setMinimumHeight(HEIGHT)
         label = QLabel(caption)
         label.setFixedWidth(CAPTION)
         label.setWordWrap(True)
@@ -175,6 +177,7 @@ class RectangleEntry(Entry):
         super().__init__(caption, holder)
         for spin, word in zip(self.spins, ("x", "y", "width", "height"), strict=True):
             spin.setAccessibleName(f"{caption}: {word}")
+            spin.setMinimumHeight(HEIGHT)
             spin.setToolTip(f"{word} in pixels")
             spin.setButtonSymbols(QSpinBox.ButtonSymbols.NoButtons)
             row.addWidget(spin, 1)

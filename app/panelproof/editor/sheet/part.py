@@ -36,6 +36,7 @@ CLEARINGS = (
     ("none: inked pixels only", "none"),
 )
 NONE = "\0"
+RUNNING = ("x", "y", "baseline", "width", "height", "length", "thickness", "padding")
 
 
 class PartSheet(QWidget):
@@ -106,7 +107,8 @@ class PartSheet(QWidget):
             hub.apply,
             f"{key} of `{name}`",
             lambda: edits.set_part(hub.layout, screen.name, name, changed),
-            f"{key} {screen.name} {self._name}",
+            # Numbers run while a wheel turns; what is typed and entered counts on its own.
+            f"{key} {screen.name} {self._name}" if key in RUNNING else "",
         )
         if key == "name":
             if problem:
