@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 from panelproof.content.build import graph
@@ -47,8 +48,12 @@ class Material:
         return colour.ramp(self.inks[ink], self.inks[ground], self.layout.panel.colour_format)
 
 
+# A name found once is not looked for again at each change; a file that has gone is told when it is opened.
+_find = lru_cache(maxsize=256)(find)
+
+
 def _open(spec: TypeSpec, folder: Path) -> Type:
-    return open_type(find(spec.font, folder), spec.size, spec.rendering, spec.kerning, spec.hinting)
+    return open_type(_find(spec.font, folder), spec.size, spec.rendering, spec.kerning, spec.hinting)
 
 
 def _bitmap(state: IconState, folder: Path) -> Mask:

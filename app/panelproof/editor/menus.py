@@ -44,7 +44,7 @@ FALLBACK = {"quit": "Ctrl+Q"}
 INSERT = Group(
     "&New part",
     tuple(
-        Entry(f"insert_{kind}", kind.capitalize(), f"Ctrl+{number}", "screen")
+        Entry(f"insert_{kind}", f"New &{kind}", f"Ctrl+{number}", "screen")
         for number, kind in enumerate(("label", "field", "icon", "rule", "box"), 1)
     ),
 )

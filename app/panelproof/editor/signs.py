@@ -23,7 +23,7 @@ Sign = Literal[
     "fault", "caution", "note", "good", "pending", "shown", "hidden", "locked", "unlocked",
     "label", "field", "icon", "rule", "box",
 ]  # fmt: skip
-WORDS = {"fault": "fault", "caution": "caution", "note": "note", "good": "clean", "pending": "being proved"}
+WORDS = {"fault": "fault", "caution": "caution", "note": "note", "good": "clean", "pending": "proving…"}
 """The word that stands beside each level's shape, so that no colour is needed to read it."""
 
 

@@ -253,6 +253,7 @@ QStatusBar::item {{ border: none; }}
 QMenuBar {{ border-bottom: 1px solid {line}; padding: 2px {TIGHT}px; }}
 QListView {{ border: 1px solid {line}; border-radius: 4px; background: {raised}; }}
 QListView:focus {{ border-color: {accent}; }}
+QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
 QToolTip {{ border: 1px solid {line}; padding: {TIGHT}px; }}
 QPushButton {{ border: 1px solid {line}; border-radius: 4px; padding: 4px 12px; background: {raised}; }}
 QPushButton:hover {{ border-color: {accent}; }}

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import lru_cache
+from itertools import accumulate
+from operator import or_
 
 from panelproof.ink.mask import Mask
 from panelproof.layout.parts import Box, Field
@@ -21,16 +23,22 @@ NAME = "erases"
 def findings(stage: Stage) -> Iterator[Finding]:
     """Yield what an update wipes out of another part."""
     whole = stage.material.layout.panel.refresh == "whole"
-    for number, extent in enumerate(stage.extents):
+    extents = stage.extents
+    inks = [extent.ink.bits for extent in extents]
+    # What all parts before and after each one can ink: most parts touch none of it.
+    before = list(accumulate(inks, or_, initial=0))
+    after = list(accumulate(reversed(inks), or_, initial=0))[::-1]
+    filled = any(extent.fill for extent in extents)
+    for number, extent in enumerate(extents):
         if not extent.ground or not (extent.changes or whole):
             continue
-        for other_number, other in enumerate(stage.extents):
-            if other is extent or (whole and other_number > number):
-                continue
-            wiped = _wiped(extent, other)
-            if wiped:
-                yield _inked(stage, extent, other, wiped)
-        yield from _filled(stage, number, extent, whole)
+        if extent.ground.bits & (before[number] | (0 if whole else after[number + 1])):
+            for other in extents[:number] if whole else extents:
+                wiped = _wiped(extent, other) if other is not extent else None
+                if wiped:
+                    yield _inked(stage, extent, other, wiped)
+        if filled:
+            yield from _filled(stage, number, extent, whole)
 
 
 @lru_cache(maxsize=16384)
