@@ -15,7 +15,7 @@ from tests.window.answers import cramped, tank, written
 from panelproof.editor import edits, theme
 from panelproof.editor.applying import apply, has_remedy
 from panelproof.editor.findingrows import FINDING_ROLE, apply_area, spoken
-from panelproof.editor.findings import CLEAN, FindingsView
+from panelproof.editor.findings import CLEAN, NOTHING, FindingsView
 from panelproof.editor.hub import Hub
 from panelproof.editor.window import MainWindow
 from panelproof.layout.document import Layout
@@ -91,6 +91,12 @@ def test_where_nothing_is_wrong_it_says_what_was_proved(opened: Open) -> None:
     assert not view.remedy.isEnabled()
 
 
+def test_where_nothing_stands_nothing_is_called_proved(opened: Open) -> None:
+    screen = replace(tank().screens[0], parts=())
+    _, view = opened(replace(tank(), screens=(screen,), moments=()))
+    assert view.list.empty == ("note", NOTHING, "")
+
+
 def test_a_stale_list_is_marked_and_a_current_one_is_not(opened: Open, qtbot: QtBot) -> None:
     hub, view = opened(cramped())
     before = view.model.findings
@@ -104,6 +110,12 @@ def test_a_stale_list_is_marked_and_a_current_one_is_not(opened: Open, qtbot: Qt
     assert view._delegate.faint
     assert view.progress.isVisible()
     assert view.stop.isVisible()
+    told: list[str] = []
+    hub.told.connect(told.append)
+    held = hub.layout
+    view.apply_remedy(view.model.findings[0])
+    assert "earlier layout" in told[0]
+    assert hub.layout == held, "the remedy of an earlier layout may not fit this one"
     qtbot.waitUntil(lambda: hub.findings_current)
     assert "being proved" not in view.summary.text()
     assert not view._delegate.faint

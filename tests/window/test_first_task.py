@@ -78,7 +78,7 @@ def test_from_an_empty_window_to_a_header_that_compiles(
     assert screen is not None
     assert [part.name for part in screen.parts] == ["field", "field-2", "icon"]
     qtbot.waitUntil(proved)
-    assert hub.findings == ()
+    assert not hub.findings
 
     # Say what the first can show; at once it is told what goes wrong, and for which text.
     hub.select(["field"])

@@ -98,7 +98,7 @@ def test_while_the_proof_is_not_current_no_row_shows_an_old_verdict(opened: Open
     assert hub.apply("also overflow", layout) is None
     assert not hub.findings_current
     assert {row.verdict for row in view.model.rows} == {"pending"}
-    assert "being proved" in view.model.rows[1].spoken
+    assert "proving" in view.model.rows[1].spoken
 
 
 def test_a_change_of_the_verdict_is_seen_at_once(opened: Open) -> None:

@@ -26,6 +26,7 @@ from panelproof.proof.words import counted
 from panelproof.report import grouped, tally
 
 CLEAN = "Clean: every text of every field fits"
+NOTHING = "Nothing to prove yet"
 NO_FIELDS = "Clean: everything fits"
 
 
@@ -44,6 +45,8 @@ class FindingList(QListView):
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setResizeMode(QListView.ResizeMode.Adjust)
+        self.stale = False
+        """Whether what is listed is of an earlier layout, whose remedies may not fit this one."""
         self.empty: tuple[signs.Sign, str, str] = ("pending", "", "")
         """What is said where there is no finding: a sign, a sentence, and a quieter one below."""
 
@@ -54,6 +57,7 @@ class FindingList(QListView):
             return None
         finding: Finding = index.data(FINDING_ROLE)
         hit = has_remedy(finding) and apply_area(self.visualRect(index)).contains(point)
+        hit = hit and not self.stale
         return finding if hit else None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -129,7 +133,7 @@ class FindingsView(QWidget):
         self.progress = QProgressBar()
         self.progress.setAccessibleName("Progress of the proof")
         self.progress.setTextVisible(False)
-        self.progress.setFixedSize(120, 10)
+        self.progress.setFixedSize(80, 8)
         self.stop = QPushButton("Stop")
         self.stop.setAccessibleName("Stop the proof")
         self.again = QPushButton("Prove again")
@@ -165,10 +169,12 @@ class FindingsView(QWidget):
         if hub.findings != self.model.findings:
             self._refill()
         running = not hub.findings_current and hub.proof_running
-        self._delegate.faint = not hub.findings_current
+        self._delegate.faint = self.list.stale = not hub.findings_current
         self.progress.setVisible(running)
         self.stop.setVisible(running)
         self.again.setVisible(not hub.findings_current and not running)
+        # In one place: the remedies of an earlier layout may not fit this one.
+        self.remedy.setVisible(hub.findings_current)
         if running:
             self.progress.setRange(0, 0)
         self._say(running)
@@ -190,10 +196,10 @@ class FindingsView(QWidget):
     def _say(self, running: bool) -> None:
         hub = self._hub
         if running:
-            words = "being proved again; what is listed is of an earlier layout"
+            words = "being proved again (listed: an earlier layout)"
             self.list.empty = "pending", "Being proved", ""
         elif not hub.findings_current:
-            words = "not proved: the proof was stopped; what is listed is of an earlier layout"
+            words = "not proved: stopped (listed: an earlier layout)"
             self.list.empty = "pending", "Not proved", "The proof was stopped."
         else:
             counts = tally(hub.findings)
@@ -202,6 +208,8 @@ class FindingsView(QWidget):
             # Where nothing is listed the list itself says it.
             words = f"{listed}; {proved}" if listed and proved else listed
             self.list.empty = "good", CLEAN if proved else NO_FIELDS, proved
+            if not any(screen.parts for screen in hub.layout.screens):
+                self.list.empty = "note", NOTHING, ""
         self.summary.setText(words)
         self.summary.setToolTip(words)
 
@@ -221,9 +229,7 @@ class FindingsView(QWidget):
         if screen in names:
             self.progress.setRange(0, len(names))
             self.progress.setValue(names.index(screen))
-            self.summary.setText(
-                f"being proved again: screen `{screen}`; what is listed is of an earlier layout"
-            )
+            self.summary.setText(f"proving screen `{screen}` (listed: an earlier layout)")
 
     # -- choosing --------------------------------------------------------------------------------------
 
@@ -256,9 +262,12 @@ class FindingsView(QWidget):
 
     def apply_remedy(self, finding: Finding | None) -> None:
         """Carry out a finding's remedy; undo takes it back."""
+        hub = self._hub
         if finding is None:
             return
-        hub = self._hub
+        if not hub.findings_current:
+            hub.told.emit("the remedy is of an earlier layout; wait until the proof is current")
+            return
         try:
             layout = apply(hub.layout, finding)
         except Problem as problem:

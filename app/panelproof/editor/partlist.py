@@ -13,7 +13,7 @@ from panelproof.editor.partrows import Figure, Row, carried, figure, in_order, s
 from panelproof.problem import Problem
 from panelproof.proof.extent import Extent, stage
 
-EMPTY = "Nothing stands on this screen yet.\nDrag a part from below onto the glass,\nor press its button."
+EMPTY = "Nothing stands on this screen yet.\nDrag a part from below onto the glass, or press its button."
 
 
 class PartRows(QListView):

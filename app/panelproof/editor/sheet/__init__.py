@@ -23,7 +23,6 @@ class Sheet(QWidget):
         self.tabs = QTabWidget()
         self.tabs.setDocumentMode(True)
         self.tabs.setUsesScrollButtons(False)
-        self.tabs.setStyleSheet("QTabBar::tab { padding: 5px 6px; }")
         self.tabs.setAccessibleName("Sheets")
         column.addWidget(self.tabs)
         self.part = PartSheet(hub)
@@ -44,14 +43,24 @@ class Sheet(QWidget):
             area.setWidget(page)
             area.setAccessibleName(title)
             self.tabs.addTab(area, title)
-        self.setMinimumWidth(330)
+        self.setMinimumWidth(304)
+        self._dress()
         hub.layout_changed.connect(self.refresh)
         hub.screen_changed.connect(self.refresh)
         hub.moment_changed.connect(self._moment)
         hub.selection_changed.connect(self._selected)
         self.tabs.currentChanged.connect(self.refresh)
+        theme.watch(self, self._dress)
         theme.watch(self, self.refresh)
         self.refresh()
+
+    def _dress(self) -> None:
+        tones = theme.colours()
+        self.tabs.setStyleSheet(
+            "QTabBar::tab { padding: 5px 5px; border-bottom: 2px solid transparent; }"
+            f"QTabBar::tab:selected {{ border-bottom-color: {tones.accent.name()}; }}"
+            f"QTabBar::tab:focus {{ border-bottom-color: {tones.text.name()}; }}"
+        )
 
     def refresh(self) -> None:
         """Bring the page that is seen up to date."""
