@@ -252,14 +252,6 @@ class FindingsView(QWidget):
         self._shown = finding
         self.shown.emit(finding)
 
-    def forget(self) -> None:
-        """Choose no finding."""
-        self.list.setCurrentIndex(self.model.index(-1))
-        self.list.clearSelection()
-        if self._shown is not None:
-            self._shown = None
-            self.cleared.emit()
-
     def apply_remedy(self, finding: Finding | None) -> None:
         """Carry out a finding's remedy; undo takes it back."""
         hub = self._hub

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from functools import partial
 
 from panelproof.material import Material
 from panelproof.proof import collides, erases, fit, ground, missing_glyph, residue, stale, text_bytes
@@ -21,12 +22,11 @@ def prove_screen(stage_: Stage) -> tuple[Finding, ...]:
 def prove(material: Material, progress: Callable[[str], None] = lambda _: None) -> tuple[Finding, ...]:
     """Return every finding, most serious first, then in the order of screens and rules.
 
-    `progress` is told the name of each screen before its proof; it may raise to cancel.
+    `progress` is told the screen's name before each part of the work; it may raise to cancel.
     """
     stages = []
     for screen in material.layout.screens:
-        progress(screen.name)
-        stages.append(stage(material, screen))
+        stages.append(stage(material, screen, partial(progress, screen.name)))
     found = list(_all(tuple(stages), material))
     return tuple(sorted(found, key=lambda finding: LEVELS.index(finding.level)))
 

@@ -22,27 +22,33 @@ NAME = "collides"
 def findings(stage: Stage) -> Iterator[Finding]:
     """Yield every pair of parts that can ink the same pixel."""
     for first, second in combinations(stage.extents, 2):
-        shared = _shared(first, second)
-        if not shared:
-            continue
-        pixel = next(iter(shared.pixels()))
-        mine, theirs = first.text_at(pixel), second.text_at(pixel)
-        if pixel in second.fill:
-            message = f"the box `{second.name}` is drawn over {_who(mine)}`{first.name}`"
-        else:
-            message = f"{_who(mine)}`{first.name}` and {_who(theirs)}`{second.name}` ink the same pixels"
-        yield Finding(
-            NAME, "fault", stage.screen.name, first.name,
-            f"{message}: {counted(shared.count(), 'pixel')}",
-            (*mine, *theirs), shared.count(), shared.bounds(), None, second.name, shared,
-        )  # fmt: skip
+        found = _colliding(stage.screen.name, first, second)
+        if found:
+            yield found
+
+
+@lru_cache(maxsize=16384)
+def _colliding(screen: str, first: Extent, second: Extent) -> Finding | None:
+    """Return how two parts collide; remembered while neither changes."""
+    shared = _shared(first, second)
+    if not shared:
+        return None
+    pixel = next(iter(shared.pixels()))
+    mine, theirs = first.text_at(pixel), second.text_at(pixel)
+    if pixel in second.fill:
+        message = f"the box `{second.name}` is drawn over {_who(mine)}`{first.name}`"
+    else:
+        message = f"{_who(mine)}`{first.name}` and {_who(theirs)}`{second.name}` ink the same pixels"
+    return Finding(
+        NAME, "fault", screen, first.name, f"{message}: {counted(shared.count(), 'pixel')}",
+        (*mine, *theirs), shared.count(), shared.bounds(), None, second.name, shared,
+    )  # fmt: skip
 
 
 def _who(texts: tuple[str, ...]) -> str:
     return f"{quoted(texts[0])} of " if texts else ""
 
 
-@lru_cache(maxsize=16384)
 def _shared(first: Extent, second: Extent) -> Mask:
     covering = Mask(*second.ink.frame, second.ink.bits | second.fill.bits)
     shared = first.ink & covering

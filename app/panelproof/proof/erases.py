@@ -34,23 +34,23 @@ def findings(stage: Stage) -> Iterator[Finding]:
             continue
         if extent.ground.bits & (before[number] | (0 if whole else after[number + 1])):
             for other in extents[:number] if whole else extents:
-                wiped = _wiped(extent, other) if other is not extent else None
-                if wiped:
-                    yield _inked(stage, extent, other, wiped)
+                found = _wiping(stage.screen.name, extent, other) if other is not extent else None
+                if found:
+                    yield found
         if filled:
             yield from _filled(stage, number, extent, whole)
 
 
 @lru_cache(maxsize=16384)
-def _wiped(extent: Extent, other: Extent) -> Mask:
-    return extent.ground & other.ink
-
-
-def _inked(stage: Stage, extent: Extent, other: Extent, wiped: Mask) -> Finding:
+def _wiping(screen: str, extent: Extent, other: Extent) -> Finding | None:
+    """Return what an update of one part wipes out of another; remembered while neither changes."""
+    wiped = extent.ground & other.ink
+    if not wiped:
+        return None
     texts = other.text_at(next(iter(wiped.pixels())))
     what = f"{quoted(texts[0])} of " if texts else ""
     return Finding(
-        NAME, "fault", stage.screen.name, extent.name,
+        NAME, "fault", screen, extent.name,
         f"each update wipes {counted(wiped.count(), 'pixel')} out of {what}`{other.name}`",
         texts, wiped.count(), wiped.bounds(), _spared(extent, wiped), other.name, wiped,
     )  # fmt: skip

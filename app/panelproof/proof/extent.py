@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -78,9 +79,16 @@ def visible(panel: Panel) -> Mask:
     return Mask(0, 0, panel.width, panel.height, bits)
 
 
-def stage(material: Material, screen: Screen) -> Stage:
-    """Return a screen's extents; parts that have not changed since the last call cost a look-up."""
-    return Stage(material, screen, tuple(_extent_of(material, screen, part) for part in screen.parts))
+def stage(material: Material, screen: Screen, step: Callable[[], object] = lambda: None) -> Stage:
+    """Return a screen's extents; parts that have not changed since the last call cost a look-up.
+
+    `step` is called before each part; it may raise to cancel.
+    """
+    extents = []
+    for part in screen.parts:
+        step()
+        extents.append(_extent_of(material, screen, part))
+    return Stage(material, screen, tuple(extents))
 
 
 def _extent_of(material: Material, screen: Screen, part: Part) -> Extent:
