@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
 from pathlib import Path
 
 from panelproof.content.build import graph
@@ -13,7 +12,7 @@ from panelproof.content.graph import Graph
 from panelproof.glyphs.catalogue import find
 from panelproof.glyphs.type import Type, open_type
 from panelproof.ink.bitmap import from_picture, from_text
-from panelproof.ink.mask import Mask
+from panelproof.ink.mask import Area, Mask
 from panelproof.layout import colour
 from panelproof.layout.document import Argument, Layout, Screen, TypeSpec
 from panelproof.layout.parts import Field, Icon, IconState
@@ -48,12 +47,8 @@ class Material:
         return colour.ramp(self.inks[ink], self.inks[ground], self.layout.panel.colour_format)
 
 
-# A name found once is not looked for again at each change; a file that has gone is told when it is opened.
-_find = lru_cache(maxsize=256)(find)
-
-
 def _open(spec: TypeSpec, folder: Path) -> Type:
-    return open_type(_find(spec.font, folder), spec.size, spec.rendering, spec.kerning, spec.hinting)
+    return open_type(find(spec.font, folder), spec.size, spec.rendering, spec.kerning, spec.hinting)
 
 
 def _bitmap(state: IconState, folder: Path) -> Mask:
@@ -66,6 +61,13 @@ def field_graph(field: Field) -> Graph:
         return graph(field.content)
     except Problem as problem:
         raise problem.within("content") from None
+
+
+def icon_padding(part: Icon, bitmaps: tuple[Mask, ...]) -> Area:
+    """Return an icon's padding box: its own, or the smallest that holds every state's bitmap."""
+    if part.padding:
+        return part.padding
+    return part.x, part.y, max(mask.width for mask in bitmaps), max(mask.height for mask in bitmaps)
 
 
 def shown_text(field: Field, value: str | tuple[Argument, ...]) -> str:

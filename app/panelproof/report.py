@@ -10,15 +10,13 @@ from typing import TYPE_CHECKING
 
 from panelproof.layout.parts import Field
 from panelproof.material import Material, field_graph
-from panelproof.proof.finding import Finding
+from panelproof.proof.finding import LEVELS, Finding
 from panelproof.proof.words import counted, quoted
 
 if TYPE_CHECKING:
     from panelproof.glyphs.catalogue import FontEntry
     from panelproof.ink.mask import Area
     from panelproof.proof.measure import Measure
-
-LEVELS = ("fault", "caution", "note")
 
 
 def tally(found: Sequence[Finding]) -> dict[str, int]:

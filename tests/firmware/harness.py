@@ -148,7 +148,7 @@ int main(void)
 """
 
 
-def compiler(name: str) -> str:
+def installed(name: str) -> str:
     """Return the path of a compiler; without it the test is skipped, on CI it fails."""
     found = shutil.which(name)
     if found is None:
@@ -161,7 +161,7 @@ def compiler(name: str) -> str:
 def compiled(folder: Path, arguments: Sequence[str | Path], using: str = "gcc") -> str:
     """Run a compiler in a folder and return what it said; it must succeed."""
     done = subprocess.run(
-        [compiler(using), *map(str, arguments)], cwd=folder, capture_output=True, text=True, check=False
+        [installed(using), *map(str, arguments)], cwd=folder, capture_output=True, text=True, check=False
     )
     assert done.returncode == 0, done.stderr[:4000]
     return done.stderr

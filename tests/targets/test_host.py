@@ -8,7 +8,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
-from tests.firmware.harness import SANITIZERS, WARNINGS, build, compiled, compiler, main_source
+from tests.firmware.harness import SANITIZERS, WARNINGS, build, compiled, installed, main_source
 from tests.firmware.layouts import mono, rich
 from tests.firmware.playing import agree, play
 
@@ -211,7 +211,7 @@ def test_constants_are_read_through_the_macros_only(tmp_path: Path, tank: Materi
 def test_a_missing_compiler_is_skipped_at_home_and_fails_on_ci(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("CI", "true")
     with pytest.raises(pytest.fail.Exception, match="CI must have it"):
-        compiler("no-such-compiler")
+        installed("no-such-compiler")
     monkeypatch.delenv("CI")
     with pytest.raises(pytest.skip.Exception):
-        compiler("no-such-compiler")
+        installed("no-such-compiler")

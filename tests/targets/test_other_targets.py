@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 from tests.firmware.functions import material_of
-from tests.firmware.harness import WARNINGS, compiled, compiler
+from tests.firmware.harness import WARNINGS, compiled, installed
 from tests.firmware.layouts import rich
 
 from panelproof.content.spec import Choice, Content, FreeText, RealRange, WholeRange
@@ -47,7 +47,9 @@ def compile_for(folder: Path, target: str, layout: str, text: str) -> None:
 
 def has(target: str) -> bool:
     """Tell whether this clang makes code for a target (some are built for few)."""
-    known = subprocess.run([compiler("clang"), "--print-targets"], capture_output=True, text=True, check=True)
+    known = subprocess.run(
+        [installed("clang"), "--print-targets"], capture_output=True, text=True, check=True
+    )
     word = {"cortex-m0": "thumb", "cortex-m3": "thumb"}.get(target, target)
     return f" {word} " in known.stdout
 

@@ -10,8 +10,8 @@ import numpy as np
 import pytest
 from PIL import Image
 from tests.firmware.harness import SANITIZERS, WARNINGS, Program, build, compiled
+from tests.firmware.layouts import some_text, some_values
 
-from panelproof.content.graph import Graph
 from panelproof.firmware.header import header
 from panelproof.layout.document import Screen
 from panelproof.layout.parts import Field, Icon
@@ -112,31 +112,18 @@ def _update(program: Program, screen: Screen, parts: tuple[object, ...], values:
             program.update_icon(screen, part, values.states[part.name])
 
 
-def _any_text(graph: Graph, chance: random.Random) -> str:
-    node, text = 0, ""
-    while True:
-        onward = [(to, char) for to, chars in graph.edges[node] for char in chars]
-        if graph.ends[node] and (not onward or chance.random() < 0.3):
-            return text
-        node, char = chance.choice(onward)
-        text += char
-
-
 def test_after_thousands_of_random_updates_nothing_old_is_left(kiln: Material, program: Program) -> None:
     chance = random.Random(7)
     for screen in kiln.layout.screens:
-        texts = {part.name: "" for part in screen.parts if isinstance(part, Field)}
-        states = {part.name: part.states[0].name for part in screen.parts if isinstance(part, Icon)}
-        for part in screen.parts:
-            if isinstance(part, Field):
-                texts[part.name] = _any_text(field_graph(part), chance)
-        program.draw(screen, Values(texts, states))
+        begun = some_values(screen, chance)
+        texts, states = dict(begun.texts), dict(begun.states)
+        program.draw(screen, begun)
         expected = []
         changing = [part for part in screen.parts if isinstance(part, Field | Icon)]
         for number in range(3000):
             part = chance.choice(changing)
             if isinstance(part, Field):
-                texts[part.name] = _any_text(field_graph(part), chance)
+                texts[part.name] = some_text(field_graph(part), chance)
                 program.update_field(screen, part, texts[part.name])
             else:
                 states[part.name] = chance.choice(part.states).name

@@ -9,13 +9,14 @@ from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
-from PySide6.QtGui import QImage, QMouseEvent
+from PySide6.QtCore import QByteArray, QEvent, QMimeData, QPoint, QPointF, Qt
+from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent, QImage, QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 
 from panelproof.editor import theme
 from panelproof.editor.glass import Glass
+from panelproof.editor.hands import MIME
 from panelproof.editor.hub import Hub
 from panelproof.layout.colour import shown
 from panelproof.layout.document import Layout
@@ -180,3 +181,22 @@ def drag(
 
 def key(glass: Glass, which: Qt.Key, keys: Qt.KeyboardModifier = NONE) -> None:
     QTest.keyClick(glass.canvas, which, keys)
+
+
+def carried(kind: str) -> QMimeData:
+    data = QMimeData()
+    data.setData(MIME, QByteArray(kind.encode()))
+    return data
+
+
+def carry(glass: Glass, kind: str, x: int, y: int, *, drop: bool) -> None:
+    """Carry a part from the tray over the glass, and let it go there or not."""
+    viewport, place, data = glass.canvas.viewport(), point(glass, x, y), carried(kind)
+    copying, button = Qt.DropAction.CopyAction, Qt.MouseButton.LeftButton
+    entered = QDragEnterEvent(place, copying, data, button, NONE)
+    QApplication.sendEvent(viewport, entered)
+    if not entered.isAccepted():
+        return
+    QApplication.sendEvent(viewport, QDragMoveEvent(place, copying, data, button, ALT))
+    if drop:
+        QApplication.sendEvent(viewport, QDropEvent(QPointF(place), copying, data, button, ALT))

@@ -4,34 +4,19 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QByteArray, QMimeData, QPointF, Qt
-from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit
 from pytestqt.qtbot import QtBot
 from tests.firmware.harness import WARNINGS, compiled
 from tests.window.answers import Answers
-from tests.window.looking import NONE, point
+from tests.window.looking import carry
 
 from panelproof.editor.exporting import ExportDialog
-from panelproof.editor.glass import Glass
-from panelproof.editor.tray import MIME
 from panelproof.editor.window import MainWindow
 from panelproof.layout.document import Ink, Layout, Screen
 from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Field
-
-ALT = Qt.KeyboardModifier.AltModifier
-
-
-def drag_in(glass: Glass, kind: str, x: int, y: int) -> None:
-    """Drag a part from the tray onto the glass."""
-    viewport, place, data = glass.canvas.viewport(), point(glass, x, y), QMimeData()
-    data.setData(MIME, QByteArray(kind.encode()))
-    copying, button = Qt.DropAction.CopyAction, Qt.MouseButton.LeftButton
-    QApplication.sendEvent(viewport, QDragEnterEvent(place, copying, data, button, NONE))
-    QApplication.sendEvent(viewport, QDragMoveEvent(place, copying, data, button, ALT))
-    QApplication.sendEvent(viewport, QDropEvent(QPointF(place), copying, data, button, ALT))
 
 
 def type_into(window: MainWindow, caption: str, text: str) -> None:
@@ -71,9 +56,9 @@ def test_from_an_empty_window_to_a_header_that_compiles(
         assert hub.findings_current
 
     # Drag two fields and an icon onto it.
-    drag_in(bench.glass, "field", 60, 20)
-    drag_in(bench.glass, "field", 60, 60)
-    drag_in(bench.glass, "icon", 140, 12)
+    carry(bench.glass, "field", 60, 20, drop=True)
+    carry(bench.glass, "field", 60, 60, drop=True)
+    carry(bench.glass, "icon", 140, 12, drop=True)
     screen = hub.screen
     assert screen is not None
     assert [part.name for part in screen.parts] == ["field", "field-2", "icon"]

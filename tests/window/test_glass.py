@@ -9,8 +9,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 from msgspec.structs import replace
-from PySide6.QtCore import QByteArray, QMimeData, QPoint, QPointF, Qt
-from PySide6.QtGui import QDragEnterEvent, QDragLeaveEvent, QDragMoveEvent, QDropEvent, QWheelEvent
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QDragLeaveEvent, QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication
 from pytestqt.qtbot import QtBot
@@ -22,6 +22,7 @@ from tests.window.looking import (
     SHIFT,
     assert_glass_shows,
     at_work,
+    carry,
     click,
     drag,
     drawn,
@@ -37,7 +38,6 @@ from tests.window.looking import (
 
 from panelproof.editor import edits, selecting
 from panelproof.editor.glass import Glass
-from panelproof.editor.hands import MIME
 from panelproof.editor.hub import Hub
 from panelproof.layout.colour import shown
 from panelproof.layout.panel import Panel
@@ -592,24 +592,6 @@ def test_copies_by_duplicating_are_chosen(glass: Glass, hub: Hub) -> None:
 
 
 # -- from the tray -----------------------------------------------------------------------------------------
-
-
-def carried(kind: str) -> QMimeData:
-    data = QMimeData()
-    data.setData(MIME, QByteArray(kind.encode()))
-    return data
-
-
-def carry(glass: Glass, kind: str, x: int, y: int, *, drop: bool) -> None:
-    viewport, place, data = glass.canvas.viewport(), point(glass, x, y), carried(kind)
-    copying, button = Qt.DropAction.CopyAction, Qt.MouseButton.LeftButton
-    entered = QDragEnterEvent(place, copying, data, button, NONE)
-    QApplication.sendEvent(viewport, entered)
-    if not entered.isAccepted():
-        return
-    QApplication.sendEvent(viewport, QDragMoveEvent(place, copying, data, button, ALT))
-    if drop:
-        QApplication.sendEvent(viewport, QDropEvent(QPointF(place), copying, data, button, ALT))
 
 
 @pytest.mark.parametrize("kind", edits.KINDS)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import os
-import shutil
 import subprocess
 import sys
 import time
@@ -14,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from tests.firmware.harness import WARNINGS, compiled
+from tests.firmware.harness import WARNINGS, compiled, installed
 
 from panelproof.layout.document import Ink, Layout, Screen
 from panelproof.layout.panel import Panel
@@ -23,15 +22,6 @@ from panelproof.layout.reading import read
 from panelproof.layout.writing import write
 
 ROOT = Path(__file__).parents[2]
-
-
-def tool(name: str) -> str:
-    found = shutil.which(name)
-    if found is None:
-        if os.environ.get("CI") == "true":
-            pytest.fail(f"{name} is not installed, and CI must have it")
-        pytest.skip(f"{name} is not installed")
-    return found
 
 
 @dataclass
@@ -83,7 +73,7 @@ class Person:
 
 @pytest.fixture
 def person(tmp_path: Path) -> Iterator[Person]:
-    server, _ = tool("Xvfb"), tool("xdotool")
+    server, _ = installed("Xvfb"), installed("xdotool")
     reading, writing = os.pipe()
     with subprocess.Popen(
         [server, "-displayfd", str(writing), "-screen", "0", "1400x1000x24", "-nolisten", "tcp"],

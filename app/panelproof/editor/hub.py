@@ -14,7 +14,7 @@ from panelproof.layout.document import Layout, Screen
 from panelproof.layout.parts import Part
 from panelproof.layout.reading import valid
 from panelproof.material import Material, gather
-from panelproof.picture.moments import ShownMoment, automatic, named
+from panelproof.picture.moments import ShownMoment, moments
 from panelproof.picture.values import Values
 from panelproof.problem import Problem
 from panelproof.proof.finding import Finding
@@ -88,25 +88,15 @@ class Hub(QObject):
         ):
             signal.emit()
 
-    def refusal(self, layout: Layout) -> Problem | None:
-        """Return why a layout cannot take the place of this one, or None."""
-        examined = self._examined(layout)
-        return examined if isinstance(examined, Problem) else None
-
     def _examined(self, layout: Layout) -> Material | Problem:
         """Return the material of a layout that can take the place of this one, or why it cannot."""
         try:
             found = problems(valid(layout))
             if found:
                 return found[0]
-            material = gather(layout, self.folder)
-            for number, moment in enumerate(layout.moments):
-                # One that cannot be shown may have come with the file; a new one may not.
-                if moment not in self.layout.moments:
-                    named(material, number)
+            return gather(layout, self.folder)
         except Problem as problem:
             return problem
-        return material
 
     def apply(self, title: str, layout: Layout, merge: str = "") -> Problem | None:
         """Make a change that can be undone, or return why it cannot be made (and tell it)."""
@@ -240,18 +230,8 @@ class Hub(QObject):
         if self.screen is None:
             return ()
         if self._screen not in self._moments:
-            self._moments[self._screen] = self._showable(self.screen)
+            self._moments[self._screen] = moments(self.material, self.screen)
         return self._moments[self._screen]
-
-    def _showable(self, screen: Screen) -> tuple[ShownMoment, ...]:
-        own = []
-        for number, moment in enumerate(self.layout.moments):
-            if moment.screen == screen.name:
-                try:
-                    own.append(named(self.material, number))
-                except Problem as problem:
-                    self.told.emit(f"the moment `{moment.name}` cannot be shown: {problem.message}")
-        return (*own, *automatic(self.material, screen))
 
     @property
     def moment(self) -> ShownMoment | None:

@@ -11,7 +11,7 @@ from panelproof.layout.document import Screen
 from panelproof.layout.parts import Box, Field, Icon, Label, Part, Rule
 from panelproof.material import Material, field_graph
 from panelproof.picture.bitmap import of_text
-from panelproof.picture.drawing import icon_padding
+from panelproof.picture.drawing import padding_of
 from panelproof.picture.values import Values
 
 
@@ -77,7 +77,7 @@ def padding(material: Material, part: Part) -> Area | None:
     """Return a field's or an icon's padding box; None where it has none."""
     if isinstance(part, Field):
         return part.padding
-    return icon_padding(material, part) if isinstance(part, Icon) else None
+    return padding_of(material, part) if isinstance(part, Icon) else None
 
 
 def needed(material: Material, part: Field | Icon) -> Area:

@@ -39,10 +39,15 @@ def find(name: str, folder: Path) -> Path:
     """
     if name.lower().endswith(SUFFIXES):
         return folder / name
-    for known, path, _ in _named():
-        if known == name:
-            return path
-    raise Problem(_unknown(name))
+    path = _located(name)
+    if path is None:
+        raise Problem(_unknown(name))
+    return path
+
+
+@lru_cache(maxsize=256)
+def _located(name: str) -> Path | None:
+    return next((path for known, path, _ in _named() if known == name), None)
 
 
 def fonts() -> list[FontEntry]:
@@ -72,8 +77,9 @@ def bundled_folder() -> Path | None:
 
 
 def forget() -> None:
-    """Look the system's fonts up anew the next time, after fonts were added or removed."""
+    """Look names and the system's fonts up anew the next time, after fonts were added or removed."""
     _system_fonts.cache_clear()
+    _located.cache_clear()
 
 
 def stem(file_name: str) -> str | None:

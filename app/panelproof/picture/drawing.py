@@ -14,7 +14,7 @@ from panelproof.layout import colour
 from panelproof.layout.document import Screen
 from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Box, Clearing, Field, Icon, IconState, Label, Part, Rectangle, Rule
-from panelproof.material import Material
+from panelproof.material import Material, icon_padding
 from panelproof.picture.bitmap import Bitmap, inked, of_mask, of_text
 from panelproof.picture.values import Values
 from panelproof.problem import Problem
@@ -172,12 +172,9 @@ def field(material: Material, screen: Screen, part: Field, text: str) -> tuple[O
     return _cleared(_Standing(bitmap, x, part.baseline, codes), part.clearing, cell, clip)
 
 
-def icon_padding(material: Material, part: Icon) -> Rectangle:
-    """Return an icon's padding box: its own, or the smallest that holds every state's bitmap."""
-    if part.padding is not None:
-        return part.padding
-    masks = [material.bitmaps[state] for state in part.states]
-    return part.x, part.y, max(mask.width for mask in masks), max(mask.height for mask in masks)
+def padding_of(material: Material, part: Icon) -> Rectangle:
+    """Return the box that an icon's update repaints."""
+    return icon_padding(part, tuple(material.bitmaps[state] for state in part.states))
 
 
 def state_named(part: Icon, name: str) -> IconState:
@@ -193,7 +190,7 @@ def icon(material: Material, screen: Screen, part: Icon, state: str) -> tuple[Op
     """Return what setting an icon to the state of that name paints; raises Problem where there is none."""
     chosen = state_named(part, state)
     bitmap = of_mask(material.bitmaps[chosen])
-    clip = common(icon_padding(material, part), panel_area(material.layout.panel))
+    clip = common(padding_of(material, part), panel_area(material.layout.panel))
     cell = part.x, part.y, bitmap.width, bitmap.height
     codes = ramp(material, screen, chosen.ink or part.ink, part.ground)
     return _cleared(_Standing(bitmap, part.x, part.y, codes), part.clearing, cell, clip)

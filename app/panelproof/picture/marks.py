@@ -17,7 +17,7 @@ from panelproof.layout.document import Screen
 from panelproof.layout.parts import Field, Icon, Label
 from panelproof.material import Material, field_graph
 from panelproof.picture import legend
-from panelproof.picture.drawing import common, icon_padding, inked_by
+from panelproof.picture.drawing import common, inked_by, padding_of
 from panelproof.picture.drawing import part as paint
 from panelproof.picture.frame import Frame, screen_frame
 from panelproof.picture.image import Pixels, enlarged, pixels
@@ -64,7 +64,7 @@ def footprints(material: Material, screen: Screen) -> tuple[Overlay, ...]:
 
 def _paddings(material: Material, screen: Screen) -> list[Area]:
     fields = [part.padding for part in screen.parts if isinstance(part, Field) and part.padding is not None]
-    return fields + [icon_padding(material, part) for part in screen.parts if isinstance(part, Icon)]
+    return fields + [padding_of(material, part) for part in screen.parts if isinstance(part, Icon)]
 
 
 def _gutter(areas: Iterable[Area], width: int, height: int) -> int:

@@ -8,10 +8,9 @@ from functools import partial
 from panelproof.material import Material
 from panelproof.proof import collides, erases, fit, ground, missing_glyph, residue, stale, text_bytes
 from panelproof.proof.extent import Stage, stage
-from panelproof.proof.finding import Finding
+from panelproof.proof.finding import LEVELS, Finding
 
 RULES = (fit, stale, erases, collides, missing_glyph, text_bytes, ground)
-LEVELS = ("fault", "caution", "note")
 
 
 def prove_screen(stage_: Stage) -> tuple[Finding, ...]:

@@ -11,11 +11,11 @@ from functools import lru_cache
 from itertools import accumulate
 from operator import or_
 
-from panelproof.ink.mask import Mask
+from panelproof.ink.mask import Mask, rectangle
 from panelproof.layout.parts import Box, Field
 from panelproof.proof.extent import Extent, Stage
 from panelproof.proof.finding import Change, Finding, Remedy
-from panelproof.proof.words import counted, quoted
+from panelproof.proof.words import counted, quoted, repadded
 
 NAME = "erases"
 
@@ -70,24 +70,11 @@ def _spared(extent: Extent, wiped: Mask) -> Remedy | None:
         (x, y, width, top - y),
         (x, bottom, width, y + height - bottom),
     )
-    whole = [cut for cut in cuts if cut[2] > 0 and cut[3] > 0 and not extent.ink - _solid(cut)]
+    whole = [cut for cut in cuts if cut[2] > 0 and cut[3] > 0 and not extent.ink - rectangle(*cut)]
     if not whole:
         return None
     best = max(whole, key=lambda cut: cut[2] * cut[3])
-    words = []
-    if best[2] != width:
-        words.append(
-            f"padding width {width} → {best[2]} px" + (f", x {x} → {best[0]}" if best[0] != x else "")
-        )
-    if best[3] != height:
-        words.append(
-            f"padding height {height} → {best[3]} px" + (f", y {y} → {best[1]}" if best[1] != y else "")
-        )
-    return Remedy("; ".join(words), (Change(part.name, "padding", list(best)),))
-
-
-def _solid(area: tuple[int, int, int, int]) -> Mask:
-    return Mask(*area, (1 << area[2] * area[3]) - 1)
+    return Remedy(repadded(area, best), (Change(part.name, "padding", list(best)),))
 
 
 def _filled(stage: Stage, number: int, extent: Extent, whole: bool) -> Iterator[Finding]:

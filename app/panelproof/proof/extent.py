@@ -17,7 +17,7 @@ from panelproof.ink.repaint import Spared, spared
 from panelproof.layout.document import Screen
 from panelproof.layout.panel import Panel, visible_spans
 from panelproof.layout.parts import Box, Field, Icon, Label, Part, Rule
-from panelproof.material import Material
+from panelproof.material import Material, icon_padding
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -188,13 +188,6 @@ def _field(part: Field, panel: Panel, type_: Type, ink_codes: frozenset[int], gr
     return Extent(
         part, reach, ink, ground, surely, nothing, ink_codes, ground_code, True, print_, (), part.padding
     )
-
-
-def icon_padding(part: Icon, bitmaps: tuple[Mask, ...]) -> Area:
-    """Return the box that an icon's update repaints."""
-    if part.padding:
-        return part.padding
-    return part.x, part.y, max(mask.width for mask in bitmaps), max(mask.height for mask in bitmaps)
 
 
 @lru_cache(maxsize=512)

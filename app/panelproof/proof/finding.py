@@ -8,6 +8,8 @@ from typing import Literal
 from panelproof.ink.mask import NOTHING, Area, Mask
 
 Level = Literal["fault", "caution", "note"]
+LEVELS: tuple[Level, ...] = ("fault", "caution", "note")
+"""The most serious first."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Box, Field, Icon, Part, Rule
 from panelproof.proof.extent import Extent, Stage, visible
 from panelproof.proof.finding import Change, Finding, Remedy
-from panelproof.proof.words import box, counted, hull, inside, outermost, overhang, quoted
+from panelproof.proof.words import box, counted, hull, inside, outermost, overhang, quoted, repadded
 
 NAME = "fit"
 
@@ -69,28 +69,13 @@ def _inside_padding(stage: Stage, extent: Extent) -> Iterator[Finding]:
     needed = hull(area, extent.reach.bounds())
     remedy = None
     if inside(needed, panel):
-        remedy = Remedy(_grown(area, needed), (Change(extent.name, "padding", list(needed)),))
+        remedy = Remedy(repadded(area, needed), (Change(extent.name, "padding", list(needed)),))
     yield Finding(
         NAME, "fault", stage.screen.name, extent.name,
         f"{subject} reaches beyond the padding box by {overhang(cut.bounds(), area)}: "
         f"{counted(cut.count(), 'pixel')} in all would be cut off",
         texts, cut.count(), cut.bounds(), remedy, pixels=cut,
     )  # fmt: skip
-
-
-def _grown(area: Area, needed: Area) -> str:
-    changes = []
-    if needed[2] != area[2]:
-        changes.append(
-            f"padding width {area[2]} → {needed[2]} px"
-            + (f", x {area[0]} → {needed[0]}" if needed[0] != area[0] else "")
-        )
-    if needed[3] != area[3]:
-        changes.append(
-            f"padding height {area[3]} → {needed[3]} px"
-            + (f", y {area[1]} → {needed[1]}" if needed[1] != area[1] else "")
-        )
-    return "; ".join(changes)
 
 
 def _on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:

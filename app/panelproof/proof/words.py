@@ -57,6 +57,16 @@ def box(area: Area) -> str:
     return f"{area[2]} × {area[3]} at ({area[0]}, {area[1]})"
 
 
+def repadded(old: Area, new: Area) -> str:
+    """Return how a padding box changes, in words ("padding width 58 → 64 px, x 12 → 6")."""
+    changes = []
+    for word, size, axis, place in (("width", 2, "x", 0), ("height", 3, "y", 1)):
+        if new[size] != old[size]:
+            moved = f", {axis} {old[place]} → {new[place]}" if new[place] != old[place] else ""
+            changes.append(f"padding {word} {old[size]} → {new[size]} px{moved}")
+    return "; ".join(changes)
+
+
 def outermost(mask: Mask, around: Area) -> tuple[int, int]:
     """Return the pixel of a mask that lies farthest outside (or deepest inside the edge of) a rectangle."""
     x, y, width, height = mask.bounds()

@@ -13,25 +13,19 @@ from panelproof.editor import entries, theme
 from panelproof.editor.hub import Hub
 from panelproof.editor.sheet.entry import ChoiceEntry, LineEntry, TickEntry
 from panelproof.editor.sheet.lists import ListSheet
+from panelproof.firmware.glyphdata import texts_by_type
 from panelproof.glyphs.catalogue import fonts
 from panelproof.glyphs.type import Type
 from panelproof.layout.document import Layout, TypeSpec
-from panelproof.layout.parts import Field, Label
-from panelproof.material import Material, field_graph
+from panelproof.material import Material
 from panelproof.problem import Problem
 from panelproof.proof.words import listed
 
 
 def needed(material: Material, name: str) -> str:
     """Return every character that the layout's texts need of a type, in order."""
-    found: set[str] = set()
-    for screen in material.layout.screens:
-        for part in screen.parts:
-            if isinstance(part, Label) and part.type == name:
-                found |= set(part.text)
-            elif isinstance(part, Field) and part.type == name:
-                found |= field_graph(part).alphabet()
-    return "".join(sorted(found))
+    graphs, texts = texts_by_type(material).get(name, ([], []))
+    return "".join(sorted(set().union(*texts, *(graph.alphabet() for graph in graphs))))
 
 
 class GlyphView(QWidget):
