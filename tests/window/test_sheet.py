@@ -8,10 +8,11 @@ from pathlib import Path
 import pytest
 from pytestqt.qtbot import QtBot
 
-from panelproof.content.spec import WholeRange
+from panelproof.content.spec import RealRange, WholeRange
 from panelproof.editor.exporting import ExportDialog
 from panelproof.editor.hub import Hub
 from panelproof.editor.sheet import Sheet
+from panelproof.editor.sheet.content import NEW, fitted
 from panelproof.editor.sheet.types import needed
 from panelproof.layout.parts import Field, Icon
 from panelproof.layout.reading import read
@@ -51,6 +52,13 @@ def test_a_range_is_changed_refused_and_undone(hub: Hub, sheet: Sheet) -> None:
     assert chamber(hub).content.arguments == (WholeRange(-20, 1400),)
     hub.undo()
     assert hub.layout == before
+
+
+def test_another_format_keeps_the_ranges_that_still_fit() -> None:
+    own = RealRange(-5.0, 5.0)
+    assert fitted("%.2f V", (own,)) == (own,)
+    assert fitted("%.2f V %s", (own,)) == (own, NEW["choice"])
+    assert fitted("%d", (own,)) == (NEW["whole"],)
 
 
 def test_each_kind_of_part_has_its_form(hub: Hub, sheet: Sheet) -> None:

@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
     QLabel,
-    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -92,9 +91,8 @@ class Glass(QWidget):
         self._place = QLabel(foot)
         self._place.setAccessibleName("Pixel under the pointer")
         self._place.setMinimumWidth(self._place.fontMetrics().horizontalAdvance("0000, 0000") + 4)
-        self._about = QLabel(foot)
+        self._about = theme.Elided("", foot)
         self._about.setAccessibleName("Place of what is chosen")
-        self._about.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         for label in (self._place, self._about):
             theme.set_role(label, "small")
         self.grid_button = tool("Grid", "Show the pixel grid from 6 times up", foot)

@@ -30,10 +30,10 @@ from panelproof.proof.measure import Measure, of_stage
 
 ALIGNS = (("starts at x", "left"), ("centred on x", "centre"), ("ends at x", "right"))
 CLEARINGS = (
-    ("pad: the padding box, each pixel once", "pad"),
-    ("box: filled, then the ink (flickers)", "box"),
-    ("cell: the new text's own cell", "cell"),
-    ("none: inked pixels only", "none"),
+    ("pad: no ghost, no flicker", "pad"),
+    ("box: no ghost, flickers", "box"),
+    ("cell: its own cell", "cell"),
+    ("none: ink only", "none"),
 )
 NONE = "\0"
 RUNNING = ("x", "y", "baseline", "width", "height", "length", "thickness", "padding")
