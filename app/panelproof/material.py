@@ -40,11 +40,11 @@ class Material:
 
     def code(self, ink: str) -> int:
         """Return an ink in the panel's own colours."""
-        return colour.quantise(self.inks[ink], self.layout.panel.colour_format)
+        return colour.quantise(self.inks[ink], self.layout.panel.colours)
 
     def ramp(self, ink: str, ground: str) -> tuple[int, ...]:
         """Return the 16 panel codes from ground to ink."""
-        return colour.ramp(self.inks[ink], self.inks[ground], self.layout.panel.colour_format)
+        return colour.ramp(self.inks[ink], self.inks[ground], self.layout.panel.colours)
 
 
 def _open(spec: TypeSpec, folder: Path) -> Type:

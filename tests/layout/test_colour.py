@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from panelproof.layout.colour import Rgb, parse, quantise, ramp, shown
+from panelproof.layout.colour import Colours, Rgb, parse, quantise, ramp, shown
 
 CHANNELS = st.tuples(*[st.integers(0, 255)] * 3)
 
@@ -17,7 +17,7 @@ def test_parse() -> None:
 
 @given(CHANNELS)
 def test_rgb565_is_the_nearest_of_all_codes(rgb: Rgb) -> None:
-    code = quantise(rgb, "rgb565")
+    code = quantise(rgb, Colours("rgb565"))
     for value, field, greatest in zip(
         rgb, (code >> 11, code >> 5 & 63, code & 31), (31, 63, 31), strict=True
     ):
@@ -27,7 +27,7 @@ def test_rgb565_is_the_nearest_of_all_codes(rgb: Rgb) -> None:
 
 @given(st.integers(0, 0xFFFF))
 def test_what_is_shown_has_its_own_code(code: int) -> None:
-    assert quantise(shown(code, "rgb565"), "rgb565") == code
+    assert quantise(shown(code, Colours("rgb565")), Colours("rgb565")) == code
 
 
 @pytest.mark.parametrize(
@@ -43,17 +43,21 @@ def test_what_is_shown_has_its_own_code(code: int) -> None:
 )
 def test_mono_is_lit_from_half_luma(rgb: Rgb, lit: int) -> None:
     # ITU-R BT.601: 0.299 R + 0.587 G + 0.114 B.
-    assert quantise(rgb, "mono") == lit == int(0.299 * rgb[0] + 0.587 * rgb[1] + 0.114 * rgb[2] >= 127.5)
-    assert shown(lit, "mono") == (255 * lit,) * 3
+    assert (
+        quantise(rgb, Colours("mono"))
+        == lit
+        == int(0.299 * rgb[0] + 0.587 * rgb[1] + 0.114 * rgb[2] >= 127.5)
+    )
+    assert shown(lit, Colours("mono")) == (255 * lit,) * 3
 
 
 @given(CHANNELS, CHANNELS)
 def test_a_ramp_runs_from_ground_to_ink(ink: Rgb, ground: Rgb) -> None:
-    codes = ramp(ink, ground, "rgb565")
+    codes = ramp(ink, ground, Colours("rgb565"))
     assert len(codes) == 16
-    assert (codes[0], codes[15]) == (quantise(ground, "rgb565"), quantise(ink, "rgb565"))
+    assert (codes[0], codes[15]) == (quantise(ground, Colours("rgb565")), quantise(ink, Colours("rgb565")))
     for shift, mask in ((11, 31), (5, 63), (0, 31)):
         steps = [code >> shift & mask for code in codes]
         assert steps in (sorted(steps), sorted(steps, reverse=True))
     exact = tuple(round(g + (i - g) * 8 / 15) for i, g in zip(ink, ground, strict=True))
-    assert codes[8] == quantise(exact, "rgb565")  # type: ignore[arg-type]
+    assert codes[8] == quantise(exact, Colours("rgb565"))  # type: ignore[arg-type]

@@ -70,7 +70,7 @@ def everywhere(material: Material) -> list[Pixel]:
 
 def code(material: Material, ink: str) -> int:
     by_name = {one.name: one.colour for one in material.layout.inks}
-    return colour.quantise(colour.parse(by_name[ink]), material.layout.panel.colour_format)
+    return colour.quantise(colour.parse(by_name[ink]), material.layout.panel.colours)
 
 
 def text_levels(material: Material, part: Label | Field, text: str) -> tuple[dict[Pixel, int], Pixel, int]:
@@ -149,7 +149,7 @@ def _paint_value(
         clearing = part.clearing if isinstance(part, Field) else "none"
     by_name = {one.name: colour.parse(one.colour) for one in material.layout.inks}
     ground = part.ground if part.ground is not None else screen.ground
-    ramp = colour.ramp(by_name[ink], by_name[ground], material.layout.panel.colour_format)
+    ramp = colour.ramp(by_name[ink], by_name[ground], material.layout.panel.colours)
     cleared = {"none": None, "cell": cell, "pad": clip, "box": clip}[clearing]
     for pixel in everywhere(material):
         if not inside(pixel, clip):

@@ -13,7 +13,7 @@ import pytest
 from PIL import Image
 from tests.picture import tank
 
-from panelproof.layout.colour import shown
+from panelproof.layout.colour import Colours, shown
 from panelproof.layout.panel import Panel
 from panelproof.picture.frame import Frame, new_frame, screen_frame
 from panelproof.picture.image import BEZEL, image, pixels, png
@@ -50,7 +50,10 @@ def test_the_file_shows_what_the_panel_shows(scale: int) -> None:
         seen = np.asarray(read)
     for y in range(64 * scale):
         for x in range(120 * scale):
-            assert tuple(seen[y, x]) == shown(int(frame.codes[y // scale, x // scale]), "rgb565"), (x, y)
+            assert tuple(seen[y, x]) == shown(int(frame.codes[y // scale, x // scale]), Colours("rgb565")), (
+                x,
+                y,
+            )
 
 
 def test_every_code_has_its_colour() -> None:

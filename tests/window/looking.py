@@ -96,7 +96,7 @@ def expected(frame: Frame, panel: Panel) -> Pixels:
     """Return what the panel shows of a frame, colour by colour."""
     colours = np.zeros(frame.codes.shape, dtype=np.uint32)
     for code in np.unique(frame.codes):
-        red, green, blue = shown(int(code), panel.colour_format)
+        red, green, blue = shown(int(code), panel.colours)
         colours[frame.codes == code] = 0xFF000000 | red << 16 | green << 8 | blue
     return colours
 

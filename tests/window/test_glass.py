@@ -39,7 +39,7 @@ from tests.window.looking import (
 from panelproof.editor import edits, selecting
 from panelproof.editor.glass import Glass
 from panelproof.editor.hub import Hub
-from panelproof.layout.colour import shown
+from panelproof.layout.colour import Colours, shown
 from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Box, Field, Icon, Rule
 from panelproof.picture.frame import screen_frame
@@ -664,5 +664,5 @@ def test_inks_on_the_glass_are_those_that_the_panel_can_show(glass: Glass, hub: 
     hub.show_screen("start")
     glass.set_zoom(3)
     colours, _ = seen(glass)
-    red, green, blue = shown(hub.material.code("water"), "rgb565")
+    red, green, blue = shown(hub.material.code("water"), Colours("rgb565"))
     assert 0xFF000000 | red << 16 | green << 8 | blue in colours

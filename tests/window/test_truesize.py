@@ -17,7 +17,7 @@ from panelproof.editor import edits
 from panelproof.editor.densities import Densities
 from panelproof.editor.hub import Hub
 from panelproof.editor.truesize import TrueSize, as_large, device_size, monitor_name, stated
-from panelproof.layout.colour import shown
+from panelproof.layout.colour import Colours, shown
 from panelproof.layout.panel import Panel
 
 
@@ -48,7 +48,7 @@ def test_the_panel_covers_its_millimetres(window: TrueSize, hub: Hub) -> None:
     left = round(area.x())
     row = round(area.y() + area.height() / 2)
     # The frame box of the tank is chalk at the panel's very edge; the bezel lies outside.
-    chalk = "#{:02x}{:02x}{:02x}".format(*shown(hub.material.code("chalk"), "rgb565"))
+    chalk = "#{:02x}{:02x}{:02x}".format(*shown(hub.material.code("chalk"), Colours("rgb565")))
     assert image.pixelColor(left, row).name() == chalk
     assert image.pixelColor(left - 2, row).name() == "#686c72"
 

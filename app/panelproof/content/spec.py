@@ -13,20 +13,25 @@ Whole = Annotated[int, Meta(description="A whole number; 64-bit ranges reach -2^
 class WholeRange(
     Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, tag_field="kind", tag="whole"
 ):
-    """Whole numbers `least`, `least + step`, … up to `greatest` (both inclusive)."""
+    """Whole numbers `least`, `least + step`, … up to `greatest` (both inclusive).
+
+    `sensor` is the least and greatest value that the sensor can give, for the record and for a check.
+    """
 
     least: Whole
     greatest: Whole
     step: Annotated[int, Meta(ge=1)] = 1
+    sensor: tuple[int, int] | None = None
 
 
 class RealRange(
     Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, tag_field="kind", tag="real"
 ):
-    """Every real number from `least` to `greatest`."""
+    """Every real number from `least` to `greatest`; `sensor` as of a whole range."""
 
     least: float
     greatest: float
+    sensor: tuple[float, float] | None = None
 
 
 class Choice(

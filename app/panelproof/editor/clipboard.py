@@ -87,7 +87,7 @@ def _read(layout: Layout, data: bytes) -> _Clip:
         raise nothing from None
     if clip.format > FORMAT:
         raise Problem("these parts were copied from a newer version of the program")
-    if layout.panel.colour_format == "mono":
+    if not layout.panel.colours.blends:
         clip = replace(clip, types=tuple(replace(spec, rendering="one-bit") for spec in clip.types))
     # Bytes may come from anywhere: the parts must be able to stand in a layout of their own.
     if not clip.inks:

@@ -14,7 +14,7 @@ from panelproof.layout.checking import problems
 from panelproof.layout.document import Ink, Layout, Moment, Screen, TypeSpec
 from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Part
-from panelproof.layout.wording import quote
+from panelproof.layout.wording import one, quote
 from panelproof.picture.values import Values
 from panelproof.problem import Problem
 
@@ -66,7 +66,7 @@ def set_panel(layout: Layout, panel: Panel) -> Layout:
     elif not panel.corner_radius:
         panel = replace(panel, corner_radius=max(min(panel.width, panel.height) // 8, 1))
     types = layout.types
-    if panel.colour_format == "mono":
+    if not panel.colours.blends:
         types = tuple(replace(spec, rendering="one-bit") for spec in types)
     changed = replace(layout, panel=panel, types=types)
     for problem in problems(replace(changed, types=(), screens=(), moments=())):
@@ -123,8 +123,10 @@ def delete_screen(layout: Layout, name: str) -> Layout:
 
 
 def _levels_fit(layout: Layout, spec: TypeSpec) -> None:
-    if spec.rendering == "antialiased" and layout.panel.colour_format == "mono":
-        raise Problem("a mono panel has no levels between two colours; let the rendering be `one-bit`")
+    if spec.rendering == "antialiased" and not layout.panel.colours.blends:
+        raise Problem(
+            f"{one(layout.panel.colour_format)} panel has no levels between two colours; let the rendering be `one-bit`"
+        )
 
 
 def add_type(layout: Layout, spec: TypeSpec) -> tuple[Layout, str]:

@@ -160,10 +160,10 @@ def _holds(outer: Area, inner: Area) -> bool:
 
 def _most_contrast(material: Material, ground: str) -> str:
     """Return the ink that stands out most from `ground` as the panel shows both."""
-    panel_format = material.layout.panel.colour_format
+    colours = material.layout.panel.colours
 
     def luma(rgb: Rgb) -> int:
-        red, green, blue = shown(quantise(rgb, panel_format), panel_format)
+        red, green, blue = shown(quantise(rgb, colours), colours)
         return 299 * red + 587 * green + 114 * blue
 
     under = luma(material.inks[ground])

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from PySide6.QtGui import QColor, QImage
 
 from panelproof.ink.mask import Mask
-from panelproof.layout.colour import ColourFormat, shown
+from panelproof.layout.colour import Colours, shown
 from panelproof.layout.panel import Panel
 from panelproof.picture.frame import Frame
 from panelproof.picture.image import hidden
@@ -20,20 +20,20 @@ Hatch = Literal["wrong", "erased", "written"]
 OPAQUE = 0xFF000000
 
 
-@lru_cache(maxsize=2)
-def _table(colour_format: ColourFormat) -> NDArray[np.uint32]:
+@lru_cache(maxsize=8)
+def _table(colours: Colours) -> NDArray[np.uint32]:
     """Return a table from codes to 0xffrrggbb, filled as codes come up; 0 where none came yet."""
-    return np.zeros(2 if colour_format == "mono" else 65536, dtype=np.uint32)
+    return np.zeros(colours.count, dtype=np.uint32)
 
 
-def looked_up(frame: Frame, colour_format: ColourFormat) -> NDArray[np.uint32]:
+def looked_up(frame: Frame, colours: Colours) -> NDArray[np.uint32]:
     """Return 0xffrrggbb of what the panel shows, [height, width]."""
-    table = _table(colour_format)
+    table = _table(colours)
     found: NDArray[np.uint32] = table[frame.codes]
     missing = found == 0
     if missing.any():
         for code in np.unique(frame.codes[missing]):
-            red, green, blue = shown(int(code), colour_format)
+            red, green, blue = shown(int(code), colours)
             table[code] = OPAQUE | red << 16 | green << 8 | blue
         found = table[frame.codes]
     return found
@@ -41,7 +41,7 @@ def looked_up(frame: Frame, colour_format: ColourFormat) -> NDArray[np.uint32]:
 
 def frame_image(frame: Frame, panel: Panel) -> QImage:
     """Return a frame as the panel shows it; clear where the panel's shape hides it."""
-    colours = looked_up(frame, panel.colour_format)
+    colours = looked_up(frame, panel.colours)
     if panel.shape != "rectangular":
         colours[hidden(panel)] = 0
     return _image(colours)

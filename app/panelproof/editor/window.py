@@ -29,6 +29,14 @@ if TYPE_CHECKING:
 LEAST = 1000, 640
 TELL_MS = 10_000
 
+COLOURS = {
+    "rgb565": "16-bit colour",
+    "mono": "one colour",
+    "grey4": "4 greys",
+    "grey16": "16 greys",
+    "indexed": "a palette",
+}
+
 
 class MainWindow(QMainWindow):
     """One window with one document, or with the page to begin one."""
@@ -192,7 +200,7 @@ class MainWindow(QMainWindow):
             self.setWindowTitle(f"{name}[*] – Panelproof")
         self._refresh_menus(hub)
         panel = hub.layout.panel
-        colours = "one colour" if panel.colour_format == "mono" else "16-bit colour"
+        colours = COLOURS[panel.colour_format]
         saved = "unsaved changes" if hub.history.unsaved else ("saved" if hub.path else "not saved yet")
         self._figures.setText(f"{panel.width} × {panel.height}, {panel.shape}, {colours}  ·  {saved}")
 

@@ -102,13 +102,18 @@ def alignment_block(material: Material, names: Names) -> Block:
 def ink_block(material: Material, names: Names) -> Block:
     """Return the inks in the panel's colours."""
     layout = material.layout
-    mono = layout.panel.colour_format == "mono"
-    how = "1: lit, 0: dark" if mono else "16 bits: 5 red, 6 green, 5 blue"
+    how = {
+        "mono": "1: lit, 0: dark",
+        "grey4": "0 black to 3 white",
+        "grey16": "0 black to 15 white",
+        "indexed": f"0 to {layout.panel.colours.count - 1}: {', '.join(layout.panel.palette)}",
+    }.get(layout.panel.colour_format, "16 bits: 5 red, 6 green, 5 blue")
+    small = layout.panel.colour_format != "rgb565"
     rows = []
     for ink in layout.inks:
         name = names.claim(upper(layout.name, "ink", ink.name), f"the ink `{ink.name}`")
         code = material.code(ink.name)
-        rows.append((name, str(code) if mono else literals.colour(code), ink.colour))
+        rows.append((name, str(code) if small else literals.colour(code), ink.colour))
     return Block(f"Inks, as the panel's colours ({how})", tuple(rows))
 
 

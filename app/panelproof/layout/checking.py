@@ -73,6 +73,13 @@ def _panel(panel: Panel) -> Iterator[Problem]:
     if (panel.width_mm is None) != (panel.height_mm is None):
         given, missing = ("height_mm", "width_mm") if panel.width_mm is None else ("width_mm", "height_mm")
         yield Problem(f"`{given}` is given without `{missing}`; give both or neither", "panel")
+    if panel.colour_format == "indexed" and len(panel.palette) < 2:
+        yield Problem("an `indexed` panel needs a `palette` of at least two colours", "panel")
+    if panel.colour_format != "indexed" and panel.palette:
+        message = (
+            f"{one(panel.colour_format)} panel has no palette; take it out, or let the format be `indexed`"
+        )
+        yield Problem(message, "panel.palette")
     yield from _text(panel.name, "panel.name")
 
 
@@ -80,8 +87,9 @@ def _types(layout: Layout) -> Iterator[Problem]:
     yield from _unique(layout.types, "types", "type")
     for number, spec in enumerate(layout.types):
         yield from _text(spec.font, f"types[{number}].font")
-        if spec.rendering == "antialiased" and layout.panel.colour_format == "mono":
-            message = "a mono panel has no levels between two colours; let the rendering be `one-bit`"
+        if spec.rendering == "antialiased" and not layout.panel.colours.blends:
+            panel = f"{one(layout.panel.colour_format)} panel"
+            message = f"{panel} has no levels between two colours; let the rendering be `one-bit`"
             yield Problem(message, f"types[{number}].rendering")
 
 

@@ -7,11 +7,10 @@ from typing import Annotated, Literal
 from msgspec import Meta, Struct, field
 
 from panelproof.content.spec import Text
-from panelproof.layout.panel import Panel
+from panelproof.layout.panel import Colour, Millimetres, Panel
 from panelproof.layout.parts import Name, Part
 
 FORMAT = 1
-COLOUR_PATTERN = "^#[0-9a-fA-F]{6}$(?!\\n)"
 
 Argument = str | int | float
 Rendering = Literal["one-bit", "antialiased"]
@@ -51,7 +50,7 @@ class Ink(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
     """A named colour of the layout, as `#rrggbb` in sRGB."""
 
     name: Annotated[Name, Meta(description="What the parts call this ink.")]
-    colour: Annotated[str, Meta(pattern=COLOUR_PATTERN, description="The colour in sRGB, such as `#ff8800`.")]
+    colour: Colour
 
 
 class Screen(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
@@ -87,6 +86,22 @@ class Moment(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True
     )
 
 
+class Limits(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
+    """What the device can spare for the screen; nothing is limited that is not given."""
+
+    flash_bytes: Annotated[
+        Annotated[int, Meta(ge=1)] | None,
+        Meta(description="Bytes of glyphs, icons, tables and drawing code."),
+    ] = None
+    ram_bytes: Annotated[
+        Annotated[int, Meta(ge=1)] | None, Meta(description="Bytes of text buffers and drawing state.")
+    ] = None
+    update_ms: Annotated[
+        Annotated[float, Meta(gt=0)] | None,
+        Meta(description="Milliseconds on the bus that one update may take."),
+    ] = None
+
+
 class Layout(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
     """One panel, its types, inks, screens and moments. `name` begins every name in the C header."""
 
@@ -101,3 +116,8 @@ class Layout(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True
     moments: Annotated[
         tuple[Moment, ...], Meta(max_length=1000, description="Named states of the device, for previews.")
     ] = ()
+    reading_distance_mm: Annotated[
+        Millimetres | None,
+        Meta(description="From how far it is read, in millimetres; for the height of characters."),
+    ] = None
+    limits: Annotated[Limits | None, Meta(description="What the device can spare for the screen.")] = None

@@ -11,7 +11,8 @@ from functools import lru_cache
 
 from msgspec import inspect
 
-from panelproof.layout.document import COLOUR_PATTERN, Layout
+from panelproof.layout.document import Layout
+from panelproof.layout.panel import COLOUR_PATTERN
 from panelproof.layout.parts import NAME_PATTERN
 from panelproof.layout.wording import described, hint, listed, one, quote, within
 from panelproof.problem import Problem

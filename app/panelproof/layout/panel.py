@@ -8,12 +8,27 @@ from typing import Annotated, Literal
 
 from msgspec import Meta, Struct
 
-from panelproof.layout.colour import ColourFormat
+from panelproof.layout.colour import ColourFormat, Colours, parse
 
 Shape = Literal["rectangular", "rounded", "round"]
 Refresh = Literal["part", "whole"]
 Extent = Annotated[int, Meta(ge=1, le=2048)]
 Millimetres = Annotated[float, Meta(gt=0, le=10000)]
+COLOUR_PATTERN = "^#[0-9a-fA-F]{6}$(?!\\n)"
+Colour = Annotated[str, Meta(pattern=COLOUR_PATTERN, description="The colour in sRGB, such as `#ff8800`.")]
+
+
+class Bus(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
+    """How pixels reach the panel: `lanes` bits at each of `clock_hz` clocks a second."""
+
+    protocol: Annotated[
+        Literal["spi", "i2c", "parallel"],
+        Meta(
+            description="`spi` and `parallel` as in the display command set, `i2c` with a byte of address before."
+        ),
+    ]
+    clock_hz: Annotated[int, Meta(ge=1000, le=10**9, description="Clocks a second.")]
+    lanes: Annotated[int, Meta(ge=1, le=24, description="Bits that go over at each clock.")] = 1
 
 
 class Panel(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
@@ -27,7 +42,10 @@ class Panel(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True)
     height: Annotated[Extent, Meta(description="Pixels down, after rotation.")]
     colour_format: Annotated[
         ColourFormat,
-        Meta(description="What a pixel can show: `mono` two states, `rgb565` 16-bit colour."),
+        Meta(
+            description="What a pixel can show: `mono` two states, `grey4` and `grey16` so many levels, `rgb565` 16-bit"
+            " colour, `indexed` the colours of its palette (e-paper of two or three colours, say)."
+        ),
     ] = "rgb565"
     shape: Annotated[
         Shape,
@@ -49,6 +67,25 @@ class Panel(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True)
         Millimetres | None, Meta(description="Height of the visible glass in millimetres.")
     ] = None
     name: Annotated[str, Meta(max_length=100, description="What the maker calls this panel.")] = ""
+    palette: Annotated[
+        tuple[Colour, ...],
+        Meta(max_length=256, description="For `indexed`: what each code from 0 shows, at least two colours."),
+    ] = ()
+    bus: Annotated[Bus | None, Meta(description="How pixels reach the panel, for times on the bus.")] = None
+    offset: Annotated[
+        tuple[Annotated[int, Meta(ge=0, le=4096)], Annotated[int, Meta(ge=0, le=4096)]],
+        Meta(description="Column and row of the controller's memory that the top left pixel lies in."),
+    ] = (0, 0)
+
+    @property
+    def colours(self) -> Colours:
+        """What a pixel can show."""
+        return _colours(self.colour_format, self.palette)
+
+
+@lru_cache(maxsize=64)
+def _colours(colour_format: ColourFormat, palette: tuple[str, ...]) -> Colours:
+    return Colours(colour_format, tuple(parse(colour) for colour in palette))
 
 
 @lru_cache(maxsize=16)

@@ -44,6 +44,27 @@ Padding = Annotated[
     Meta(description="The padding box [x, y, width, height] in panel pixels: what an update repaints."),
 ]
 
+Dither = Literal["none", "ordered", "diffused"]
+Period = Annotated[
+    Annotated[int, Meta(ge=1, le=10**9)] | None,
+    Meta(description="Milliseconds from one update to the next, where it is steady."),
+]
+
+
+class Accepted(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
+    """A rule that one part may break, and why; the output lists it."""
+
+    rule: Annotated[
+        str, Meta(min_length=1, max_length=40, description="The rule's name, as `check` prints it.")
+    ]
+    reason: Annotated[str, Meta(min_length=1, max_length=200, description="Why it does not matter here.")]
+
+
+Accepting = Annotated[
+    tuple[Accepted, ...],
+    Meta(max_length=50, description="Rules that this part may break, each with a reason."),
+]
+
 
 class Label(
     Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, tag_field="kind", tag="label"
@@ -62,6 +83,7 @@ class Label(
     baseline: Baseline
     align: Alignment = "left"
     ground: Ground = None
+    accepted: Accepting = ()
 
 
 class Field(
@@ -88,6 +110,8 @@ class Field(
         Annotated[int, Meta(ge=1, le=65535)] | None,
         Meta(description="Bytes of the firmware's text buffer, terminator included; by default just enough."),
     ] = None
+    period_ms: Period = None
+    accepted: Accepting = ()
 
 
 class IconState(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
@@ -126,6 +150,11 @@ class Icon(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, 
     ground: Ground = None
     clearing: Cleared = "pad"
     padding: Padding = None
+    link: Annotated[
+        bool, Meta(description="Whether it shows a link, which can also be on its way up, and fail.")
+    ] = False
+    period_ms: Period = None
+    accepted: Accepting = ()
 
 
 class Rule(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, tag_field="kind", tag="rule"):
@@ -138,6 +167,7 @@ class Rule(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, 
     ink: InkName
     direction: Annotated[Literal["across", "down"], Meta(description="Which way the line runs.")] = "across"
     thickness: Annotated[Thickness, Meta(description="Thickness in pixels, downwards or to the right.")] = 1
+    accepted: Accepting = ()
 
 
 class Box(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, tag_field="kind", tag="box"):
@@ -154,6 +184,75 @@ class Box(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, t
     fill: Annotated[Name | None, Meta(description="Name of the ink that fills the box.")] = None
     outline: Annotated[Name | None, Meta(description="Name of the ink of the outline.")] = None
     thickness: Annotated[Thickness, Meta(description="Thickness of the outline in pixels, inwards.")] = 1
+    accepted: Accepting = ()
 
 
-Part = Label | Field | Icon | Rule | Box
+class MeterLimit(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
+    """A value that means something: from it upwards the bar is of another ink; with `mark` a line stands there."""
+
+    at: Annotated[int, Meta(ge=-(2**31), le=2**31 - 1, description="The value.")]
+    ink: Annotated[
+        Name | None,
+        Meta(description="Name of the bar's ink from this value upwards; by default as below it."),
+    ] = None
+    mark: Annotated[bool, Meta(description="Whether a line one pixel thick marks the value on the bar.")] = (
+        True
+    )
+
+
+class Meter(
+    Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, tag_field="kind", tag="meter"
+):
+    """A level bar: of a rectangle, the share that a whole number takes of its range is filled.
+
+    An update paints each pixel of the rectangle once. Of the `length` pixels in `direction`,
+    floor((value - least) * length / (greatest - least)) are filled. A mark that the bar covers is painted with
+    the ground, one beyond it with the mark's ink. A value outside the range, or none, shows the fault pattern:
+    every fourth pixel.
+    """
+
+    name: PartName
+    x: Left
+    y: Top
+    width: Annotated[Length, Meta(description="Width in pixels, outline not counted.")]
+    height: Annotated[Length, Meta(description="Height in pixels, outline not counted.")]
+    least: Annotated[int, Meta(ge=-(2**31), le=2**31 - 1, description="The value of an empty bar.")]
+    greatest: Annotated[int, Meta(ge=-(2**31), le=2**31 - 1, description="The value of a full bar.")]
+    ink: InkName
+    direction: Annotated[
+        Literal["right", "left", "up", "down"], Meta(description="Which way the bar grows.")
+    ] = "right"
+    limits: Annotated[
+        tuple[MeterLimit, ...], Meta(max_length=16, description="Values that mean something, rising.")
+    ] = ()
+    ground: Ground = None
+    period_ms: Period = None
+    accepted: Accepting = ()
+
+
+class Picture(
+    Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, tag_field="kind", tag="picture"
+):
+    """A picture that never changes, its top left corner at (x, y), each pixel brought to the panel's colours.
+
+    Pixels that the file makes clear (less than half opaque) are not painted.
+    """
+
+    name: PartName
+    x: Left
+    y: Top
+    picture: Annotated[
+        str,
+        Meta(min_length=1, max_length=1000, description="Path of a PNG file, relative to the layout file."),
+    ]
+    dither: Annotated[
+        Dither,
+        Meta(
+            description="How colours between the panel's are shown: `none` takes the nearest, `ordered` and `diffused` mix"
+            " neighbouring pixels."
+        ),
+    ] = "none"
+    accepted: Accepting = ()
+
+
+Part = Label | Field | Icon | Rule | Box  # Meter and Picture join when every room knows them

@@ -33,8 +33,13 @@ CONTENT_KEYS = {
         "least": "The least whole number; 64-bit ranges reach from -2^63 to 2^64 - 1.",
         "greatest": "The greatest whole number; 64-bit ranges reach from -2^63 to 2^64 - 1.",
         "step": "The distance from each number to the next.",
+        "sensor": "The least and the greatest value that the sensor can give.",
     },
-    "RealRange": {"least": "The least number.", "greatest": "The greatest number."},
+    "RealRange": {
+        "least": "The least number.",
+        "greatest": "The greatest number.",
+        "sensor": "The least and the greatest value that the sensor can give.",
+    },
     "Choice": {"texts": "The texts, of which one is shown."},
     "FreeText": {
         "longest": "Characters of the longest text.",

@@ -83,7 +83,7 @@ def panel_area(panel: Panel) -> Area:
 def ramp(material: Material, screen: Screen, ink: str, ground: str | None) -> tuple[int, ...]:
     """Return the 16 panel codes from a part's ground (by default the screen's) to an ink."""
     inks, panel = material.inks, material.layout.panel
-    return colour.ramp(inks[ink], inks[ground or screen.ground], panel.colour_format)
+    return colour.ramp(inks[ink], inks[ground or screen.ground], panel.colours)
 
 
 def _fill(area: Area, code: int) -> tuple[Operation, ...]:

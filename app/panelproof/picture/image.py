@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 from PIL import Image
 
-from panelproof.layout.colour import ColourFormat, Rgb, shown
+from panelproof.layout.colour import Colours, Rgb, shown
 from panelproof.layout.panel import Panel, visible_spans
 from panelproof.picture.frame import Frame
 
@@ -20,10 +20,9 @@ Pixels = NDArray[np.uint8]
 
 
 @lru_cache(maxsize=4)
-def _palette(colour_format: ColourFormat) -> Pixels:
-    """Return the sRGB values of every code of a colour format, [codes, 3]."""
-    codes = 2 if colour_format == "mono" else 65536
-    return np.array([shown(code, colour_format) for code in range(codes)], dtype=np.uint8)
+def _palette(colours: Colours) -> Pixels:
+    """Return the sRGB values of every code of a panel's colours, [codes, 3]."""
+    return np.array([shown(code, colours) for code in range(colours.count)], dtype=np.uint8)
 
 
 @lru_cache(maxsize=16)
@@ -37,7 +36,7 @@ def hidden(panel: Panel) -> NDArray[np.bool_]:
 
 def pixels(frame: Frame, panel: Panel) -> Pixels:
     """Return the 8-bit sRGB values that the panel shows, [height, width, 3]; `BEZEL` outside its shape."""
-    seen: Pixels = _palette(panel.colour_format)[frame.codes]
+    seen: Pixels = _palette(panel.colours)[frame.codes]
     if panel.shape != "rectangular":
         seen[hidden(panel)] = BEZEL
     return seen

@@ -244,9 +244,9 @@ class InkSheet(ListSheet):
         return next(ink for ink in self.hub.layout.inks if ink.name == name)
 
     def _seen(self, name: str) -> QColor:
-        panel = self.hub.layout.panel
-        code = colour.quantise(colour.parse(self._ink(name).colour), panel.colour_format)
-        return QColor(*colour.shown(code, panel.colour_format))
+        colours = self.hub.layout.panel.colours
+        code = colour.quantise(colour.parse(self._ink(name).colour), colours)
+        return QColor(*colour.shown(code, colours))
 
     def icon_of(self, name: str) -> QIcon:
         pixmap = QPixmap(16, 16)

@@ -11,7 +11,13 @@ from panelproof.editor.sheet.entry import ChoiceEntry, LineEntry, NumberEntry, g
 from panelproof.problem import Problem
 
 SHAPES = (("rectangular", "rectangular"), ("rounded corners", "rounded"), ("round", "round"))
-FORMATS = (("16 bits: 5 red, 6 green, 5 blue", "rgb565"), ("one bit", "mono"))
+FORMATS = (
+    ("16 bits: 5 red, 6 green, 5 blue", "rgb565"),
+    ("one bit", "mono"),
+    ("4 greys", "grey4"),
+    ("16 greys", "grey16"),
+    ("a palette", "indexed"),
+)
 REFRESHES = (("part by part, on the glass", "part"), ("whole frames, composed in memory", "whole"))
 
 
