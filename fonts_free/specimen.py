@@ -1,7 +1,7 @@
 """Draws specimen sheets of every face and icon set: `python -m fonts_free.specimen [--scale N] [STEM ...]`.
 
 Without arguments every face and set gets a sheet at its own size and one at six times that, in
-`fonts_free/specimens/`.
+`fonts_free/specimens/`, and `family.png` shows all of them together at twice their size.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from pathlib import Path
 from fonts_free.build import HERE, characters
 from fonts_free.drawing.faces import FACES, Face
 from fonts_free.drawing.glyph import Glyph
-from fonts_free.drawing.icons import SIZES, read_icons
+from fonts_free.drawing.icons import SIZES, Rows, read_icons
 from PIL import Image
 
 LINES = (
@@ -22,6 +22,7 @@ LINES = (
     "Why did Max fetch a quiz box",
     "from the jolly vicar’s pool?",
     "Humid night air; battery low.",
+    "System set-up: six glass sensors",
     "minimum hull savings, Tyrol 9",
     "PUMP JAMMED – CHECK FILTER",
     "Außen 4°, façade señor Ångström",
@@ -30,6 +31,7 @@ LINES = (
     '(a) [b] {c} <d> "e" #7 & 8*9=72 @x',
 )
 NUMERAL_LINES = ("0123456789", "23.4° −12.5", "+60,8 % 07:45", "1013/980 –3-4")
+FAMILY = "Humid night air 23.4 °C, −0.5 bar"
 MARGIN = 4
 
 
@@ -45,6 +47,14 @@ def put(image: Image.Image, text: str, glyphs: dict[str, Glyph], x: int, baselin
             if 0 <= x + dx < image.width and 0 <= baseline - 1 - dy < image.height:
                 image.putpixel((x + dx, baseline - 1 - dy), 0)
         x += glyphs[char].advance
+
+
+def put_rows(image: Image.Image, rows: Rows, left: int, top: int) -> None:
+    """Inks a grid, its top left at this place."""
+    for y, row in enumerate(rows):
+        for x, mark in enumerate(row):
+            if mark == "#":
+                image.putpixel((left + x, top + y), 0)
 
 
 def table_lines(glyphs: dict[str, Glyph], width: int) -> list[str]:
@@ -78,10 +88,26 @@ def icon_sheet(size: int, scale: int = 1) -> Image.Image:
     image = Image.new("1", (columns * step + MARGIN, len(icons) * step + MARGIN), 1)
     for number, states in enumerate(icons.values()):
         for column, rows in enumerate(states.values()):
-            for y, row in enumerate(rows):
-                for x, mark in enumerate(row):
-                    if mark == "#":
-                        image.putpixel((MARGIN + column * step + x, MARGIN + number * step + y), 0)
+            put_rows(image, rows, MARGIN + column * step, MARGIN + number * step)
+    return image.resize((image.width * scale, image.height * scale), Image.Resampling.NEAREST)
+
+
+def family_sheet(scale: int = 2) -> Image.Image:
+    """A line of every face, smallest first, and under them the icons at 24."""
+    shown = sorted(FACES, key=lambda face: (face.kind == "numerals", face.size, face.weight == "bold"))
+    lines = [
+        (face, characters(face), NUMERAL_LINES[1] if face.kind == "numerals" else FAMILY) for face in shown
+    ]
+    states = [rows for icon in read_icons(24).values() for rows in (icon["off"], icon["up"])]
+    width = max(text_width(line, glyphs) for _, glyphs, line in lines)
+    height = sum(face.size + MARGIN for face, _, _ in lines) + 24 + MARGIN
+    image = Image.new("1", (max(width, len(states) * 28) + 2 * MARGIN, height + MARGIN), 1)
+    top = MARGIN
+    for face, glyphs, line in lines:
+        put(image, line, glyphs, MARGIN, top + face.ascent)
+        top += face.size + MARGIN
+    for number, rows in enumerate(states):
+        put_rows(image, rows, MARGIN + 28 * number, top)
     return image.resize((image.width * scale, image.height * scale), Image.Resampling.NEAREST)
 
 
@@ -92,6 +118,8 @@ def main() -> None:
     parser.add_argument("--to", type=Path, default=HERE / "specimens")
     parser.add_argument("stems", nargs="*", help="all faces when none is named")
     options = parser.parse_args()
+    if not options.stems:
+        family_sheet().save(options.to / "family.png", optimize=True)
     for face in FACES:
         if options.stems and face.stem not in options.stems:
             continue

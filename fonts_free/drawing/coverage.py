@@ -10,5 +10,8 @@ MISSING = "\ufffd"
 TEXT = ASCII + LATIN_1 + SIGNS + MISSING
 FIGURES = "0123456789"
 NUMERALS = FIGURES + " -−–—+.,:%/°\u2007" + MISSING
-STEADY = FIGURES + "+−\u2007"
-"""Characters that share one advance in every face, so that a changing number does not jump."""
+STEADY = FIGURES + "+-−\u2007"
+"""Characters that share one advance in every face, so that a changing number does not jump.
+
+The hyphen is one of them: it is what a C format writes as minus.
+"""

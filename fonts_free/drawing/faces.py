@@ -3,7 +3,9 @@
 Strokes: `v` upright, `h` level, `st` slanted, `sl` slanted where two cross or meet, `m` the middle bar of e
 and B, `tv` and `th` thin.
 Heights: `c` capitals and digits, `x` lower case, `d` a descender, `k` the low edge of a capital's middle bar,
-`lo` and `hi` the reach of brackets, `ax` the low edge of a minus, `ah` an accent, `ag` its gap over a letter.
+`lo` and `hi` the reach of brackets, `ax` the low edge of a minus, `ah` an accent, `ag` its gap over a letter; in
+the large faces `la` and `lg` over lower case, and over a capital `cg` the gap, `lc` and `lk` that capital's own
+height and middle bar.
 Widths: `f` digit, `N` H and its like, `R` round capitals, `E` narrow ones, `A` slanted ones, `M` `W` `I`
 themselves, `n` n and its like, `o` round lower case, `mm` the letter m, `p` a full stop, `z` the pill in the
 zero, `pl` a plus (its height is `pv`). Raised digits have the same measures with an `s` before them.
@@ -61,6 +63,7 @@ class Face:
 
 
 DRAWN = ("letters", "digits", "signs")
+LARGE = (*DRAWN, "large")
 NUMERALS = ("digits", "signs", "numerals")
 
 FACES = (
@@ -98,10 +101,10 @@ FACES = (
         22,
         16,
         20,
-        strokes=DRAWN,
+        strokes=LARGE,
         grids=("32",),
         measures="st=4 sl=4 v=3 h=3 m=3 d=6 k=10 q=10 p=4 z=3 f=17 fl=1 fr=2 N=17 R=19 E=14 A=19 M=21 W=31"
-        " ww=23 I=9 n=14 o=15 mm=23 bs=3 bt=2 br=2 bd=1 pl=15 pv=15 ax=10 lo=-4 hi=24 ah=3 ag=1"
+        " ww=23 I=9 n=14 o=15 mm=23 bs=3 bt=2 br=2 bd=1 pl=15 pv=15 ax=10 lo=-4 hi=24 ah=3 ag=1 la=5 lg=2 cg=1 lc=21 lk=9"
         " tv=2 th=2 sc=13 sf=9 sv=2 sh=2 sm=1 sk=6 sx=9 sn=8 so=8",
     ),
     Face(
@@ -110,10 +113,10 @@ FACES = (
         34,
         24,
         28,
-        strokes=DRAWN,
+        strokes=LARGE,
         grids=("48",),
         measures="st=6 sl=6 v=5 h=4 m=4 d=9 k=16 q=10 p=6 z=4 f=24 fl=2 fr=2 N=25 R=29 E=21 A=29 M=31 W=45"
-        " ww=37 I=13 n=21 o=23 mm=35 bs=4 bt=4 br=2 bd=1 pl=21 pv=20 ax=15 lo=-6 hi=37 ah=4 ag=1"
+        " ww=37 I=13 n=21 o=23 mm=35 bs=4 bt=4 br=2 bd=1 pl=21 pv=20 ax=15 lo=-6 hi=37 ah=4 ag=1 la=7 lg=2 cg=2 lc=32 lk=15"
         " tv=3 th=3 sc=19 sf=13 sv=3 sh=3 sm=2 sk=8 sx=13 sn=11 so=12",
     ),
     Face(12, 10, 8, 6, 9, "bold", smear=("12",), grids=("bold-12",)),
@@ -151,10 +154,10 @@ FACES = (
         16,
         21,
         "bold",
-        strokes=DRAWN,
+        strokes=LARGE,
         grids=("bold-32",),
         measures="st=6 sl=6 v=5 h=4 m=3 d=6 k=9 q=10 p=5 z=2 f=18 fl=1 fr=2 N=19 R=21 E=15 A=21 M=25 W=33"
-        " ww=29 I=13 n=16 o=17 mm=27 bs=3 bt=2 br=2 bd=1 pl=15 pv=14 ax=9 lo=-4 hi=24 ah=3 ag=1"
+        " ww=29 I=13 n=16 o=17 mm=27 bs=3 bt=2 br=2 bd=1 pl=15 pv=14 ax=9 lo=-4 hi=24 ah=3 ag=1 la=5 lg=2 cg=1 lc=21 lk=8"
         " tv=3 th=3 sc=13 sf=9 sv=3 sh=2 sm=2 sk=6 sx=9 sn=8 so=9",
     ),
     Face(
@@ -164,11 +167,11 @@ FACES = (
         24,
         30,
         "bold",
-        strokes=DRAWN,
+        strokes=LARGE,
         grids=("bold-48",),
         measures="st=10 sl=9 v=8 h=6 m=5 d=9 k=14 q=10 p=8 z=4 f=26 fl=2 fr=2 N=28 R=32 E=23 A=32 M=36"
         " W=52 ww=40 I=18 n=24 o=25 mm=40 bs=4 bt=4 br=2 bd=1 pl=22 pv=20 ax=14 lo=-6 hi=37 ah=4"
-        " ag=1 tv=4 th=4 sc=19 sf=14 sv=5 sh=3 sm=3 sk=8 sx=13 sn=12 so=13",
+        " ag=1 la=7 lg=2 cg=2 lc=32 lk=13 tv=4 th=4 sc=19 sf=14 sv=5 sh=3 sm=3 sk=8 sx=13 sn=12 so=13",
     ),
     Face(
         48,

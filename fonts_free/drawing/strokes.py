@@ -23,6 +23,7 @@ of `w`, the glyph's own width, and of what `let NAME SUM` has set. The words of 
     flip                      the mirror image, instead of the ink
     use NAME [X Y]            the ink of another glyph, moved
     small NAME [X Y]          the same, drawn to the measures of raised digits: `sc` for `c`, `sv` for `v`
+    low NAME [X Y]            the same, as low as a capital is that carries an accent: `lc` for `c`, `lk` for `k`
     lose                      takes away the ink of the next `use`, `disc`, `slant` or `curve`
 """
 
@@ -130,6 +131,10 @@ class Hand:
             dx, dy = (math.floor(total(part, names)) for part in (plain[1:] or ["0", "0"]))
             small = {name: self.measures.get(f"s{name}", value) for name, value in self.measures.items()}
             return {(x + dx, y + dy) for x, y in Hand(self.programs, small).ink(key(plain[0]))}
+        if word == "low":
+            dx, dy = (math.floor(total(part, names)) for part in (plain[1:] or ["0", "0"]))
+            lowered = {**self.measures, **{name: self.measures[f"l{name}"] for name in "ck"}}
+            return {(x + dx, y + dy) for x, y in Hand(self.programs, lowered).ink(key(plain[0]))}
         corners = tuple(part for part in plain if part in pen.CORNERS)
         numbers = [total(part, names) for part in plain if part not in pen.CORNERS and part != "square"]
         sides = total(options.get("v", "v"), names)

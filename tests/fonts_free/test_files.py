@@ -33,6 +33,14 @@ def test_check_finds_a_changed_file(tmp_path: Path, monkeypatch: pytest.MonkeyPa
     changed = tmp_path / f"{FACES[0].stem}.bdf"
     changed.write_bytes(changed.read_bytes().replace(b"DWIDTH 6 0", b"DWIDTH 7 0", 1))
     assert build.main(["--check"]) == 1
+    assert changed.read_bytes() != path(FACES[0]).read_bytes(), "checking mends nothing"
+    changed.unlink()
+    assert build.main(["--check"]) == 1 and not changed.exists()
+    assert build.main([]) == 0 and changed.read_bytes() == path(FACES[0]).read_bytes()
+
+
+def test_check_holds_for_the_files_here() -> None:
+    assert build.main(["--check"]) == 0
 
 
 def test_no_file_is_left_from_an_older_family() -> None:

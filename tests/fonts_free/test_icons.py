@@ -48,6 +48,33 @@ def test_icons_are_told_apart(size: int) -> None:
 
 
 @pytest.mark.parametrize("size", SIZES)
+def test_frames_read_as_movement(size: int) -> None:
+    """From frame to frame, and from the last to the first, half the ink stands still and some of it moves."""
+    for name, states in read_icons(size).items():
+        frames = [ink(states[state]) for state in states if state.startswith("trying-")]
+        assert len(frames) in (0, 2, 3), name
+        for frame, following in zip(frames, frames[1:] + frames[:1], strict=True):
+            assert 2 * len(frame & following) >= max(len(frame), len(following)), name
+            assert len(frame ^ following) >= LEAST[size] // 2, name
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_links_have_frames(size: int) -> None:
+    """A link that is being made is shown moving; a lock or a warning is not."""
+    moving = {name for name, states in read_icons(size).items() if "trying-1" in states}
+    assert moving == {"radio", "server", "clock", "sensor", "storage", "update"}
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_faults_carry_one_mark(size: int) -> None:
+    """The cross of a fault has the same pixels in every icon; a warning's fault is the warning itself."""
+    faults = [ink(states["fault"]) for name, states in read_icons(size).items() if name != "warning"]
+    cross = set.intersection(*faults)
+    assert len(cross) >= size * 3 // 4
+    assert min(x for x, _ in cross) >= size // 2 and min(y for _, y in cross) >= size // 2
+
+
+@pytest.mark.parametrize("size", SIZES)
 def test_every_set_has_the_same_icons_and_states(size: int) -> None:
     assert read_icons(size).keys() == NAMES
     for name, states in read_icons(size).items():

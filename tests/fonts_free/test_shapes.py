@@ -23,14 +23,17 @@ every_face = pytest.mark.parametrize("face", FACES, ids=NAMES)
 every_text_face = pytest.mark.parametrize("face", TEXT_FACES, ids=TEXT_NAMES)
 TO_TELL_APART = "0O 1l 1I lI l| I| 1| 5S 8B 2Z 6G uv 0D 0Ø 0Q OQ O° 38 56 17 a° CG vy"
 PAIRS = TO_TELL_APART.split()
+NUMERALS = [face for face in FACES if face.kind == "numerals"]
 LEAST = {8: 2, 10: 2, 12: 3, 16: 4, 20: 6, 24: 8, 32: 18, 48: 40}
 """The fewest pixels, by line height, in which two characters that must not be mistaken differ."""
 
 
 @every_face
 def test_numbers_do_not_jump(face: Face) -> None:
-    advances = {char: by_freetype(face)[char].advance for char in coverage.STEADY}
+    """Digits, plus, both minus signs (a C format writes the hyphen) and figure space: one advance."""
+    advances = {char: by_freetype(face)[char].advance for char in "0123456789+-\u2212\u2007"}
     assert set(advances.values()) == {face.figure}
+    assert set(coverage.STEADY) == advances.keys()
 
 
 @every_text_face
@@ -38,6 +41,13 @@ def test_numbers_do_not_jump(face: Face) -> None:
 def test_pairs_that_must_not_be_mistaken(face: Face, pair: str) -> None:
     one, other = (by_freetype(face)[char].ink for char in pair)
     assert least_distance(one, other) >= LEAST[face.size]
+
+
+@pytest.mark.parametrize("face", NUMERALS, ids=[face.stem for face in NUMERALS])
+@pytest.mark.parametrize("pair", ["38", "56", "17", "68", "08", "06", "09", "25", "27", "69", "-+", ".:"])
+def test_big_digits_are_told_apart(face: Face, pair: str) -> None:
+    one, other = (by_freetype(face)[char].ink for char in pair)
+    assert least_distance(one, other) >= LEAST[48]
 
 
 @every_text_face
