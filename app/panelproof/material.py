@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from panelproof.content.build import graph
 from panelproof.content.build import text as text_of
 from panelproof.content.graph import Graph
+from panelproof.dithering import Raster, raster
 from panelproof.glyphs.catalogue import find
 from panelproof.glyphs.type import Type, open_type
 from panelproof.ink.bitmap import from_picture, from_text
 from panelproof.ink.mask import Area, Mask
 from panelproof.layout import colour
 from panelproof.layout.document import Argument, Layout, Screen, TypeSpec
-from panelproof.layout.parts import Field, Icon, IconState
+from panelproof.layout.parts import Dither, Field, Icon, IconState, Picture
 from panelproof.layout.wording import quote, within
 from panelproof.problem import Problem
 
@@ -24,8 +25,8 @@ from panelproof.problem import Problem
 class Material:
     """A layout that can be drawn: nothing it names is missing.
 
-    `folder` is what the layout's paths are relative to; `types`, `bitmaps` (by icon state) and `inks`
-    (8-bit sRGB) hold what was found.
+    `folder` is what the layout's paths are relative to; `types`, `bitmaps` (by icon state), `inks` (8-bit sRGB)
+    and `pictures` (by path and dither) hold what was found.
     """
 
     layout: Layout
@@ -33,6 +34,7 @@ class Material:
     types: Mapping[str, Type]
     bitmaps: Mapping[IconState, Mask]
     inks: Mapping[str, colour.Rgb]
+    pictures: Mapping[tuple[str, Dither], Raster] = field(default_factory=dict)
 
     def screen(self, name: str) -> Screen:
         """Return the screen of that name; raises KeyError."""
@@ -41,6 +43,10 @@ class Material:
     def code(self, ink: str) -> int:
         """Return an ink in the panel's own colours."""
         return colour.quantise(self.inks[ink], self.layout.panel.colours)
+
+    def raster(self, part: Picture) -> Raster:
+        """Return a picture in the panel's own colours."""
+        return self.pictures[part.picture, part.dither]
 
     def ramp(self, ink: str, ground: str) -> tuple[int, ...]:
         """Return the 16 panel codes from ground to ink."""
@@ -110,6 +116,7 @@ def gather(layout: Layout, folder: Path) -> Material:
         except Problem as problem:
             raise Problem(problem.message, f"types[{number}].font") from None
     bitmaps = {}
+    pictures = {}
     for screen_number, screen in enumerate(layout.screens):
         for part_number, part in enumerate(screen.parts):
             place = f"screens[{screen_number}].parts[{part_number}]"
@@ -118,6 +125,12 @@ def gather(layout: Layout, folder: Path) -> Material:
                     field_graph(part)
                 except Problem as problem:
                     raise problem.within(place) from None
+            if isinstance(part, Picture):
+                try:
+                    shown = raster(folder / part.picture, part.dither, layout.panel.colours)
+                except Problem as problem:
+                    raise Problem(problem.message, f"{place}.picture") from None
+                pictures[part.picture, part.dither] = shown
             if not isinstance(part, Icon):
                 continue
             for state_number, state in enumerate(part.states):
@@ -127,4 +140,4 @@ def gather(layout: Layout, folder: Path) -> Material:
                     raise Problem(problem.message, f"{place}.states[{state_number}].picture") from None
     _check_moments(layout)
     inks = {ink.name: colour.parse(ink.colour) for ink in layout.inks}
-    return Material(layout, folder, types, bitmaps, inks)
+    return Material(layout, folder, types, bitmaps, inks, pictures)

@@ -8,9 +8,25 @@ from typing import Any, Literal, get_args
 from hypothesis import strategies as st
 
 from panelproof.content.spec import Argument, Choice, Content, FreeText, RealRange, WholeRange
+from panelproof.layout.colour import ColourFormat
 from panelproof.layout.document import FORMAT, Ink, Layout, Moment, Screen, TypeSpec
-from panelproof.layout.panel import Panel, Shape
-from panelproof.layout.parts import Align, Box, Clearing, Field, Icon, IconState, Label, Part, Rule
+from panelproof.layout.panel import Bus, Panel, Shape
+from panelproof.layout.parts import (
+    Align,
+    Box,
+    Clearing,
+    Dither,
+    Field,
+    Growing,
+    Icon,
+    IconState,
+    Label,
+    Meter,
+    MeterLimit,
+    Part,
+    Picture,
+    Rule,
+)
 
 NAMES = st.from_regex(r"[a-z][a-z0-9]{0,7}(-[a-z0-9]{1,5}){0,2}", fullmatch=True)
 COORDINATES = st.integers(-4096, 4096)
@@ -19,6 +35,15 @@ TEXTS = st.text(st.sampled_from('ABCxyz 0189.:-+°µΩé漢\U0001f525"\\/'), min
 ALIGNS: st.SearchStrategy[Align] = st.sampled_from(get_args(Align))
 CLEARINGS: st.SearchStrategy[Clearing] = st.sampled_from(get_args(Clearing))
 DIRECTIONS: st.SearchStrategy[Literal["across", "down"]] = st.sampled_from(("across", "down"))
+GROWING: st.SearchStrategy[Growing] = st.sampled_from(get_args(Growing))
+DITHERS: st.SearchStrategy[Dither] = st.sampled_from(get_args(Dither))
+FORMATS: st.SearchStrategy[ColourFormat] = st.sampled_from(get_args(ColourFormat))
+COLOURS = st.sampled_from(("#000000", "#ffffff", "#c01010", "#1A2b3C"))
+PERIODS = st.none() | st.integers(1, 10**9)
+INT32 = st.integers(-(2**31), 2**31 - 1)
+BUSES = st.builds(
+    Bus, st.sampled_from(("spi", "i2c", "parallel")), st.integers(1000, 10**9), st.integers(1, 24)
+)
 SHAPES: st.SearchStrategy[Shape] = st.sampled_from(get_args(Shape))
 PICTURES = st.sampled_from(("pump.png", "pictures/link lost.png", "Zeichen-ä.png"))
 FONTS = st.sampled_from(("SourceSansPro", "fonts/kiln.bdf", "../Schrift ü.ttf"))
@@ -35,16 +60,21 @@ def panels(draw: st.DrawFn) -> Panel:
     shape = draw(SHAPES)
     sizes = st.none() | st.tuples(*[st.floats(0.5, 10000, width=32)] * 2)
     width_mm, height_mm = draw(sizes) or (None, None)
+    colour_format = draw(FORMATS)
+    palette = draw(st.lists(COLOURS, min_size=2, max_size=7)) if colour_format == "indexed" else []
     return Panel(
         width,
         width if shape == "round" else height,
-        draw(st.sampled_from(("mono", "rgb565"))),
+        colour_format,
         shape,
         draw(st.integers(1, min(width, height, 2048) // 2)) if shape == "rounded" else 0,
         draw(st.sampled_from(("part", "whole"))),
         width_mm,
         height_mm,
         draw(st.sampled_from(("", "1.14 inch, 240 × 135"))),
+        tuple(palette),
+        draw(st.none() | BUSES),
+        draw(st.tuples(*[st.integers(0, 4096)] * 2)),
     )
 
 
@@ -120,15 +150,34 @@ def icon_states(draw: st.DrawFn, inks: list[str]) -> tuple[IconState, ...]:
 
 
 @st.composite
+def meters(draw: st.DrawFn, name: str, inks: list[str]) -> Meter:
+    """A meter whose range and limits rise."""
+    ink, ground = st.sampled_from(inks), st.none() | st.sampled_from(inks)
+    least, greatest = sorted(
+        draw(st.lists(st.integers(-(2**31) + 1, 2**31 - 1), min_size=2, max_size=2, unique=True))
+    )
+    at = sorted(draw(st.lists(st.integers(least, greatest), max_size=3, unique=True)))
+    limits = tuple(MeterLimit(value, draw(ground), draw(st.booleans())) for value in at)
+    x, y, width, height = draw(RECTANGLES)
+    return Meter(
+        name, x, y, width, height, least, greatest, draw(ink), draw(GROWING), limits, draw(ground), draw(PERIODS)
+    )  # fmt: skip
+
+
+@st.composite
 def parts(draw: st.DrawFn, name: str, types: list[str], inks: list[str]) -> Part:
     """A part of any kind that refers to these types and inks (no text where there are no types)."""
     ink, ground = st.sampled_from(inks), st.none() | st.sampled_from(inks)
     kind = draw(
-        st.sampled_from(("label", "field", "icon", "rule", "box") if types else ("icon", "rule", "box"))
+        st.sampled_from((*(("label", "field") if types else ()), "icon", "rule", "box", "meter", "picture"))
     )
+    if kind == "meter":
+        return draw(meters(name, inks))
     x, y = draw(COORDINATES), draw(COORDINATES)
     clearing = draw(CLEARINGS)
     padding = draw(RECTANGLES if clearing in {"pad", "box"} else st.none() | RECTANGLES)
+    if kind == "picture":
+        return Picture(name, x, y, draw(PICTURES), draw(DITHERS))
     if kind == "label":
         type_ = draw(st.sampled_from(types))
         return Label(name, draw(TEXTS), type_, draw(ink), x, y, draw(ALIGNS), draw(ground))
@@ -136,11 +185,12 @@ def parts(draw: st.DrawFn, name: str, types: list[str], inks: list[str]) -> Part
         type_, buffer = draw(st.sampled_from(types)), draw(st.none() | st.integers(1, 65535))
         content, align = draw(contents()), draw(ALIGNS)
         return Field(
-            name, content, type_, draw(ink), x, y, align, draw(ground), clearing, padding, buffer
+            name, content, type_, draw(ink), x, y, align, draw(ground), clearing, padding, buffer, draw(PERIODS)
         )  # fmt: skip
     if kind == "icon":
         padding = draw(st.none() | RECTANGLES)
-        return Icon(name, x, y, draw(ink), draw(icon_states(inks)), draw(ground), clearing, padding)
+        states, link = draw(icon_states(inks)), draw(st.booleans())
+        return Icon(name, x, y, draw(ink), states, draw(ground), clearing, padding, link, draw(PERIODS))
     if kind == "rule":
         direction = draw(DIRECTIONS)
         return Rule(name, x, y, draw(st.integers(1, 4096)), draw(ink), direction, draw(st.integers(1, 256)))
@@ -183,7 +233,8 @@ def moments(draw: st.DrawFn, name: str, screen: Screen) -> Moment:
         for part in shuffled
         if isinstance(part, Icon)
     }
-    return Moment(name, screen.name, fields, icons)
+    levels = {part.name: draw(st.none() | INT32) for part in shuffled if isinstance(part, Meter)}
+    return Moment(name, screen.name, fields, icons, levels)
 
 
 @st.composite
@@ -197,7 +248,7 @@ def screens(draw: st.DrawFn, name: str, types: list[str], inks: list[str]) -> Sc
 def layouts(draw: st.DrawFn) -> Layout:
     """Whole layouts, of every part, shape and refresh."""
     panel = draw(panels())
-    renderings = ("one-bit",) if panel.colour_format == "mono" else ("one-bit", "antialiased")
+    renderings = ("one-bit", "antialiased") if panel.colours.blends else ("one-bit",)
     types = tuple(
         TypeSpec(
             name,

@@ -15,7 +15,7 @@ from panelproof.layout.reading import from_tree
 from panelproof.problem import Problem
 
 PART = ("screens", 0, "parts")
-LABEL, FIELD, ICON, RULE, BOX = ((*PART, number) for number in range(5))
+LABEL, FIELD, ICON, RULE, BOX, METER, PICTURE = ((*PART, number) for number in range(7))
 
 
 def told(*changes: tuple[Path, Any], tree: Tree = TREE) -> list[str]:
@@ -99,11 +99,15 @@ def test_names_of_states_differ_in_an_icon_only() -> None:
         (*RULE, "ink"),
         (*BOX, "fill"),
         (*BOX, "outline"),
+        (*METER, "ink"),
+        (*METER, "ground"),
+        (*METER, "limits", 0, "ink"),
+        (*METER, "limits", 1, "ink"),
     ],
 )
 def test_every_ink_is_one_of_the_layout(path: Path) -> None:
     place = ".".join(str(key) for key in path).replace(".0", "[0]")
-    for number in range(1, 5):
+    for number in range(1, 7):
         place = place.replace(f".{number}", f"[{number}]")
     assert told((path, "green")) == [place]
     assert told((path, "black")) == []
@@ -171,12 +175,67 @@ def test_both_sizes_in_millimetres_or_neither(key: str) -> None:
     [
         ("mono", "antialiased", ["types[0].rendering"]),
         ("mono", "one-bit", []),
+        ("indexed", "antialiased", ["types[0].rendering"]),
+        ("indexed", "one-bit", []),
+        ("grey4", "antialiased", []),
+        ("grey16", "antialiased", []),
         ("rgb565", "antialiased", []),
         ("rgb565", "one-bit", []),
     ],
 )
-def test_a_mono_panel_has_no_levels(colours: str, rendering: str, wrong: list[str]) -> None:
-    assert told((("panel", "colour_format"), colours), (("types", 0, "rendering"), rendering)) == wrong
+def test_some_panels_have_no_levels_between(colours: str, rendering: str, wrong: list[str]) -> None:
+    palette = ["#000000", "#ffffff"] if colours == "indexed" else []
+    panel = {**TREE["panel"], "colour_format": colours, "palette": palette}
+    assert told((("panel",), panel), (("types", 0, "rendering"), rendering)) == wrong
+
+
+@pytest.mark.parametrize(
+    ("colours", "palette", "wrong"),
+    [
+        ("indexed", [], ["panel"]),
+        ("indexed", ["#000000"], ["panel"]),
+        ("indexed", ["#000000", "#000000"], []),
+        ("mono", ["#000000", "#ffffff"], ["panel.palette"]),
+        ("grey4", ["#000000"], ["panel.palette"]),
+        ("grey16", [], []),
+        ("rgb565", ["#000000"], ["panel.palette"]),
+    ],
+)
+def test_a_palette_goes_with_indexed_colours(colours: str, palette: list[str], wrong: list[str]) -> None:
+    panel = {**TREE["panel"], "colour_format": colours, "palette": palette}
+    assert told((("panel",), panel)) == wrong
+
+
+@pytest.mark.parametrize(
+    ("least", "greatest", "at", "wrong"),
+    [
+        (0, 1, [], []),
+        (1, 1, [], ["greatest"]),
+        (2, 1, [], ["greatest"]),
+        (-(2**31) + 1, 2**31 - 1, [], []),
+        (0, 10, [0, 10], []),
+        (0, 10, [-1], ["limits[0].at"]),
+        (0, 10, [11], ["limits[0].at"]),
+        (0, 10, [4, 4], ["limits[1].at"]),
+        (0, 10, [4, 3, 5], ["limits[1].at"]),
+        (10, 0, [5], ["greatest"]),
+    ],
+)
+def test_a_meter_has_a_range_and_rising_limits(
+    least: int, greatest: int, at: list[int], wrong: list[str]
+) -> None:
+    limits = [{"at": value} for value in at]
+    meter = {**TREE["screens"][0]["parts"][5], "least": least, "greatest": greatest, "limits": limits}
+    assert told((METER, meter)) == [f"screens[0].parts[5].{place}" for place in wrong]
+
+
+def test_a_moment_can_show_a_meter_what_it_has_no_place_for() -> None:
+    for value in (-(2**31), 2501, 2**31 - 1, None):
+        assert told((("moments", 0, "meters", "depth"), value)) == []
+
+
+def test_a_pictures_path_is_one_line() -> None:
+    assert told(((*PICTURE, "picture"), "a\nb.png")) == ["screens[0].parts[6].picture"]
 
 
 @pytest.mark.parametrize(
@@ -246,6 +305,8 @@ def test_fonts_and_panel_names_hold_no_control_characters() -> None:
         (("moments", 0, "fields", "title"), "x", "moments[0].fields.title"),
         (("moments", 0, "icons", "level"), "off", "moments[0].icons.level"),
         (("moments", 0, "icons", "pump"), "idle", "moments[0].icons.pump"),
+        (("moments", 0, "meters"), {}, "moments[0].meters"),
+        (("moments", 0, "meters", "level"), 7, "moments[0].meters.level"),
     ],
 )
 def test_moments_are_of_their_screen(path: Path, value: Any, wrong: str) -> None:

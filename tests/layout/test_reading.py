@@ -56,7 +56,9 @@ def test_no_sentence_speaks_of_the_works() -> None:
 
 def test_a_whole_layout_is_read() -> None:
     layout = parse(encoded(TREE))
-    assert [part.name for part in layout.screens[0].parts] == ["title", "level", "pump", "line", "frame"]
+    assert [part.name for part in layout.screens[0].parts] == [
+        "title", "level", "pump", "line", "frame", "depth", "logo",
+    ]  # fmt: skip
     field = layout.screens[0].parts[1]
     assert isinstance(field, Field)
     assert field.padding == (2, 24, 100, 24)
@@ -64,7 +66,7 @@ def test_a_whole_layout_is_read() -> None:
 
 
 def test_parts_can_key_a_cache() -> None:
-    assert len({part for screen in parse(encoded(TREE)).screens for part in screen.parts}) == 5
+    assert len({part for screen in parse(encoded(TREE)).screens for part in screen.parts}) == 7
 
 
 @given(mutated())

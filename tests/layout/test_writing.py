@@ -71,13 +71,29 @@ CANONICAL = """\
           ]
         },
         {"kind": "rule", "name": "line", "x": 0, "y": 20, "length": 128, "ink": "white"},
-        {"kind": "box", "name": "frame", "x": 0, "y": 50, "width": 20, "height": 10, "fill": "white"}
+        {"kind": "box", "name": "frame", "x": 0, "y": 50, "width": 20, "height": 10, "fill": "white"},
+        {
+          "kind": "meter", "name": "depth", "x": 24, "y": 50, "width": 60, "height": 10, "least": 0,
+          "greatest": 2500, "ink": "white", "direction": "left",
+          "limits": [{"at": 300, "ink": "white"}, {"at": 2000, "mark": false}]
+        },
+        {"kind": "picture", "name": "logo", "x": 90, "y": 50, "picture": "drop.png"}
       ]
     }
   ],
   "moments": [
-    {"name": "full", "screen": "main", "fields": {"level": [99, "full", "ab"]}, "icons": {"pump": "off"}},
-    {"name": "lost", "screen": "main", "fields": {"level": "--.- %"}, "icons": {"pump": "on"}}
+    {
+      "name": "full", "screen": "main",
+      "fields": {"level": [99, "full", "ab"]},
+      "icons": {"pump": "off"},
+      "meters": {"depth": 2500}
+    },
+    {
+      "name": "lost", "screen": "main",
+      "fields": {"level": "--.- %"},
+      "icons": {"pump": "on"},
+      "meters": {"depth": null}
+    }
   ]
 }
 """

@@ -11,7 +11,8 @@ from typing import Protocol
 from panelproof.glyphs.glyph import Glyph
 from panelproof.layout import colour
 from panelproof.layout.document import Screen
-from panelproof.layout.parts import Box, Field, Icon, Label, Rule
+from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Rule
+from panelproof.layout.parts import Picture as PicturePart
 from panelproof.material import Material
 
 Pixel = tuple[int, int]
@@ -91,7 +92,33 @@ def icon_levels(part: Icon, state: str) -> tuple[dict[Pixel, int], int, int]:
     return found, len(rows[0]), len(rows)
 
 
-def paint(material: Material, screen: Screen, part: object, value: str, picture: Picture) -> set[Pixel]:
+def meter_ink(meter: Meter, value: int | None, column: int, row: int) -> str | None:
+    """Return the ink of one pixel of a meter, counted from its top left; None is ground."""
+    if value is None or value < meter.least or value > meter.greatest:
+        return meter.ink if (column + row) % 4 == 0 else None
+    place, length = {
+        "right": (column, meter.width),
+        "left": (meter.width - 1 - column, meter.width),
+        "down": (row, meter.height),
+        "up": (meter.height - 1 - row, meter.height),
+    }[meter.direction]
+    span = meter.greatest - meter.least
+    filled = (value - meter.least) * length // span
+    ink, reached, marked = meter.ink, meter.ink, None
+    for limit in meter.limits:
+        ink = limit.ink or ink
+        if limit.at <= value:
+            reached = ink
+        if limit.mark and min((limit.at - meter.least) * length // span, length - 1) == place:
+            marked = ink
+    if marked is not None:
+        return None if place < filled else marked
+    return reached if place < filled else None
+
+
+def paint(
+    material: Material, screen: Screen, part: object, value: str | int | None, picture: Picture
+) -> set[Pixel]:
     """Paint a part onto a picture (pixels of the panel only); return every pixel it painted."""
     before = dict(picture)
     painted: set[Pixel] = set()
@@ -118,8 +145,18 @@ def paint(material: Material, screen: Screen, part: object, value: str, picture:
             edge = min(left, above, part.width - 1 - left, part.height - 1 - above)
             if part.outline is not None and edge < part.thickness:
                 put(pixel, code(material, part.outline))
+    elif isinstance(part, Meter):
+        assert not isinstance(value, str)
+        for x in range(part.x, part.x + part.width):
+            for y in range(part.y, part.y + part.height):
+                shown = meter_ink(part, value, x - part.x, y - part.y)
+                put((x, y), code(material, shown or part.ground or screen.ground))
+    elif isinstance(part, PicturePart):
+        made = material.pictures[part.picture, part.dither]
+        for x, y in made.mask.pixels():
+            put((part.x + x, part.y + y), made.code(x, y))
     else:
-        assert isinstance(part, Label | Field | Icon)
+        assert isinstance(part, Label | Field | Icon) and isinstance(value, str)
         _paint_value(material, screen, part, value, put)
     return painted
 

@@ -17,23 +17,44 @@ from msgspec.structs import replace
 from tests.picture import naive, tank
 
 from panelproof.content.spec import Content
+from panelproof.dithering import dithered
 from panelproof.glyphs.type import open_type
 from panelproof.ink.bitmap import from_text
 from panelproof.layout import colour
 from panelproof.layout.document import Layout, Screen
 from panelproof.layout.panel import Panel
-from panelproof.layout.parts import Box, Clearing, Field, Icon, IconState, Label, Part, Rule
+from panelproof.layout.parts import (
+    Box,
+    Clearing,
+    Field,
+    Growing,
+    Icon,
+    IconState,
+    Label,
+    Meter,
+    MeterLimit,
+    Part,
+    Picture,
+    Rule,
+)
 from panelproof.material import Material
 from panelproof.picture import drawing
-from panelproof.picture.drawing import Fill, Operation, Paint
-from panelproof.picture.frame import draw, draw_screen, new_frame, update_field, update_icon
+from panelproof.picture.drawing import Copy, Fill, Operation, Paint
+from panelproof.picture.frame import draw, draw_screen, new_frame, update_field, update_icon, update_meter
 from panelproof.picture.values import Values
 from panelproof.problem import Problem
 
 WIDTH, HEIGHT = 34, 22
 # Pairs that Source Sans kerns, marks that reach far out, a space, and a character that no type here has.
 TEXTS = st.text("AVTo.,j°f10 \u4e2d", max_size=6)
-PANELS = [Panel(WIDTH, HEIGHT), Panel(WIDTH, HEIGHT, "mono"), Panel(WIDTH, HEIGHT, refresh="whole")]
+PANELS = [
+    Panel(WIDTH, HEIGHT),
+    Panel(WIDTH, HEIGHT, "mono"),
+    Panel(WIDTH, HEIGHT, refresh="whole"),
+    Panel(WIDTH, HEIGHT, "grey4"),
+    Panel(WIDTH, HEIGHT, "grey16"),
+    Panel(WIDTH, HEIGHT, "indexed", palette=("#ffffff", "#000000", "#d02020"), refresh="whole"),
+]
 INK_NAMES = st.sampled_from([ink.name for ink in tank.INKS])
 CLEARINGS: list[Clearing] = ["none", "cell", "pad", "box"]
 
@@ -105,23 +126,57 @@ def rules(draw: st.DrawFn, name: str) -> Rule:
 
 
 @st.composite
-def whole_screens(draw: st.DrawFn) -> tuple[Panel, Screen]:
+def meters(draw: st.DrawFn, name: str) -> Meter:
+    least = draw(st.integers(-300, 300))
+    greatest = least + draw(st.integers(1, 60) | st.integers(1000, 10**9))
+    at = sorted(draw(st.lists(st.integers(least, greatest), max_size=4, unique=True)))
+    ink = st.none() | INK_NAMES
+    limits = tuple(MeterLimit(value, draw(ink), draw(st.booleans())) for value in at)
+    growing: st.SearchStrategy[Growing] = st.sampled_from(["right", "left", "up", "down"])
+    return Meter(name, *draw(rectangles), least, greatest, draw(INK_NAMES), draw(growing), limits, draw(ink))
+
+
+def levels_of(meter: Meter) -> st.SearchStrategy[int | None]:
+    near = st.integers(meter.least - 3, meter.greatest + 3)
+    at = [meter.least, meter.greatest, *(limit.at for limit in meter.limits)]
+    return st.none() | near | st.sampled_from(at)
+
+
+@st.composite
+def pictures(draw: st.DrawFn) -> tuple[Picture, int, int, bytes]:
+    """A picture and its pixels."""
+    width, height = draw(st.integers(1, 12)), draw(st.integers(1, 12))
+    pixels = draw(st.binary(min_size=4 * width * height, max_size=4 * width * height))
+    x, y, _, _ = draw(rectangles)
+    part = Picture("picture", x, y, "made.png", draw(st.sampled_from(["none", "ordered", "diffused"])))
+    return part, width, height, pixels
+
+
+@st.composite
+def whole_screens(draw: st.DrawFn) -> tuple[Panel, Screen, tuple[int, int, bytes]]:
     label = Label(name="label", text=draw(TEXTS), **draw(texts_of()))
+    picture, width, height, pixels = draw(pictures())
     parts: list[Part] = [
-        draw(boxes("box")), draw(rules("rule")), label,
-        draw(fields("one")), draw(icons("icon")), draw(fields("two")),
+        draw(boxes("box")), draw(rules("rule")), label, picture,
+        draw(fields("one")), draw(icons("icon")), draw(fields("two")), draw(meters("meter")),
     ]  # fmt: skip
     screen = Screen("screen", draw(INK_NAMES), tuple(draw(st.permutations(parts))), draw(st.booleans()))
-    return draw(st.sampled_from(PANELS)), screen
+    return draw(st.sampled_from(PANELS)), screen, (width, height, pixels)
 
 
-def made(types: dict[str, Any], panel: Panel, screen: Screen) -> Material:
+def made(
+    types: dict[str, Any],
+    panel: Panel,
+    screen: Screen,
+    pixels: tuple[int, int, bytes] = (1, 1, bytes(4)),
+) -> Material:
     layout = Layout(1, "made", panel, (), tank.INKS, (screen,))
     states = [state for part in screen.parts if isinstance(part, Icon) for state in part.states]
     bitmaps_ = {state: from_text(state.rows) for state in states}
-    return Material(
-        layout, Path(), types, bitmaps_, {ink.name: colour.parse(ink.colour) for ink in tank.INKS}
-    )
+    inks = {ink.name: colour.parse(ink.colour) for ink in tank.INKS}
+    shown = [part for part in screen.parts if isinstance(part, Picture)]
+    rasters = {(part.picture, part.dither): dithered(*pixels, part.dither, panel.colours) for part in shown}
+    return Material(layout, Path(), types, bitmaps_, inks, rasters)
 
 
 def as_codes(picture: naive.Picture) -> np.ndarray[Any, Any]:
@@ -131,18 +186,23 @@ def as_codes(picture: naive.Picture) -> np.ndarray[Any, Any]:
 @settings(max_examples=200, deadline=None)
 @given(data=st.data(), made_of=whole_screens())
 def test_screens_and_updates_paint_what_the_rules_say(
-    types: dict[str, Any], data: st.DataObject, made_of: tuple[Panel, Screen]
+    types: dict[str, Any], data: st.DataObject, made_of: tuple[Panel, Screen, tuple[int, int, bytes]]
 ) -> None:
-    panel, screen = made_of
-    material = made(types, panel, screen)
+    panel, screen, pixels = made_of
+    material = made(types, panel, screen, pixels)
     by_name = {part.name: part for part in screen.parts}
     icon = by_name["icon"]
     assert isinstance(icon, Icon)
     states = st.sampled_from([state.name for state in icon.states])
+    meter = by_name["meter"]
+    assert isinstance(meter, Meter)
 
-    now = {"one": data.draw(TEXTS), "two": data.draw(TEXTS), "icon": data.draw(states)}
+    level = data.draw(levels_of(meter))
+    now: dict[str, Any] = {"one": data.draw(TEXTS), "two": data.draw(TEXTS), "icon": data.draw(states)}
     frame = new_frame(panel, 1)
-    draw_screen(frame, material, screen, Values({k: now[k] for k in ("one", "two")}, {"icon": now["icon"]}))
+    values = Values({k: now[k] for k in ("one", "two")}, {"icon": now["icon"]}, {"meter": level})
+    draw_screen(frame, material, screen, values)
+    now["meter"] = level
     picture = dict.fromkeys(naive.everywhere(material), 1)
     if screen.clears or panel.refresh == "whole":
         picture = dict.fromkeys(picture, naive.code(material, screen.ground))
@@ -151,10 +211,13 @@ def test_screens_and_updates_paint_what_the_rules_say(
     np.testing.assert_array_equal(frame.codes, as_codes(picture))
 
     for _ in range(4):
-        name = data.draw(st.sampled_from(["one", "two", "icon"]))
-        part, value = by_name[name], data.draw(states if name == "icon" else TEXTS)
+        name = data.draw(st.sampled_from(["one", "two", "icon", "meter"]))
+        part = by_name[name]
+        value: Any = data.draw({"icon": states, "meter": levels_of(meter)}.get(name, TEXTS))
         if isinstance(part, Field):
             update_field(frame, material, screen, part, value)
+        elif part is meter:
+            update_meter(frame, material, screen, meter, value)
         else:
             update_icon(frame, material, screen, icon, value)
         naive.paint(material, screen, part, value, picture)
@@ -189,6 +252,25 @@ def test_an_update_paints_each_pixel_once_and_knows_what_it_inks(
     assert set(drawing.painted_by(operations).pixels()) == set(times)
 
 
+@settings(max_examples=150, deadline=None)
+@given(data=st.data(), meter=meters("meter"))
+def test_a_meters_update_paints_each_of_its_pixels_once(
+    types: dict[str, Any], data: st.DataObject, meter: Meter
+) -> None:
+    screen = Screen("screen", "night", (meter,))
+    value = data.draw(levels_of(meter))
+    operations = drawing.meter(made(types, PANELS[0], screen), screen, meter, value)
+    times = times_painted(operations)
+    on_panel = {
+        (x, y)
+        for x in range(max(meter.x, 0), min(meter.x + meter.width, WIDTH))
+        for y in range(max(meter.y, 0), min(meter.y + meter.height, HEIGHT))
+    }
+    assert set(times) == on_panel and set(times.values()) <= {1}
+    inked = {(x, y) for x, y in on_panel if naive.meter_ink(meter, value, x - meter.x, y - meter.y)}
+    assert set(drawing.inked_by(operations).pixels()) == inked
+
+
 @settings(max_examples=80, deadline=None)
 @given(box=boxes("box"))
 def test_a_box_paints_its_outline_once(types: dict[str, Any], box: Box) -> None:
@@ -201,19 +283,24 @@ def test_a_box_paints_its_outline_once(types: dict[str, Any], box: Box) -> None:
 @settings(max_examples=80, deadline=None)
 @given(made_of=whole_screens())
 def test_operations_lie_on_the_panel_and_are_well_formed(
-    types: dict[str, Any], made_of: tuple[Panel, Screen]
+    types: dict[str, Any], made_of: tuple[Panel, Screen, tuple[int, int, bytes]]
 ) -> None:
-    panel, screen = made_of
+    panel, screen, pixels = made_of
     icon = next(part for part in screen.parts if isinstance(part, Icon))
-    values = Values({"one": "AVj°", "two": "1.0"}, {"icon": icon.states[0].name})
-    for operation in drawing.screen_operations(made(types, panel, screen), screen, values):
+    values = Values({"one": "AVj°", "two": "1.0"}, {"icon": icon.states[0].name}, {"meter": None})
+    for operation in drawing.screen_operations(made(types, panel, screen, pixels), screen, values):
         assert operation.width > 0 and operation.height > 0
         assert operation.x >= 0 and operation.x + operation.width <= WIDTH
         assert operation.y >= 0 and operation.y + operation.height <= HEIGHT
         if isinstance(operation, Paint):
             assert len(operation.levels) == operation.width * operation.height
-            assert len(operation.ramp) == 16 and max(operation.levels) <= 15
+            assert max(operation.levels) < len(operation.ramp)
             assert operation.opaque or any(operation.levels)
+        if isinstance(operation, Copy):
+            assert len(operation.codes) == 2 * operation.width * operation.height
+            assert operation.mask and operation.mask.frame == (
+                operation.x, operation.y, operation.width, operation.height
+            )  # fmt: skip
 
 
 def test_the_tiny_font_as_drawn_by_hand(types: dict[str, Any]) -> None:
@@ -251,6 +338,9 @@ def test_what_cannot_be_drawn_is_told() -> None:
         drawing.icon(material, screen, icon, "gone")
     with pytest.raises(Problem, match="no state is given for the icon `link`"):
         list(drawing.screen_operations(material, screen, Values({"level": "", "flow": "", "mode": ""})))
+    meter = Meter("depth", 0, 0, 9, 9, 0, 5, "water")
+    with pytest.raises(Problem, match="no value is given for the meter `depth` of the screen `readings`"):
+        drawing.part(material, screen, meter, Values({"depth": "3"}))
 
 
 def test_a_pad_update_is_one_operation_and_a_box_update_two() -> None:

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from panelproof.layout.document import Ink, Layout, Moment, Screen, TypeSpec
 from panelproof.layout.panel import Panel
-from panelproof.layout.parts import Box, Field, Icon, IconState, Label, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, IconState, Label, Meter, Part, Picture, Rule
+from panelproof.layout.rulenames import OF_PARTS, OF_SCREENS
 from panelproof.layout.wording import hint, one, quote, unprintable, within
 from panelproof.problem import Problem
 
@@ -77,7 +78,7 @@ def _panel(panel: Panel) -> Iterator[Problem]:
         yield Problem("an `indexed` panel needs a `palette` of at least two colours", "panel")
     if panel.colour_format != "indexed" and panel.palette:
         message = (
-            f"{one(panel.colour_format)} panel has no palette; take it out, or let the format be `indexed`"
+            f"a panel of `{panel.colour_format}` has no palette; take it out, or let the format be `indexed`"
         )
         yield Problem(message, "panel.palette")
     yield from _text(panel.name, "panel.name")
@@ -114,6 +115,7 @@ class _Names:
         yield from _unique(screen.parts, f"{place}.parts", "part")
         for number, part in enumerate(screen.parts):
             yield from self._part(part, f"{place}.parts[{number}]")
+            yield from _accepted(part, f"{place}.parts[{number}].accepted")
 
     def _part(self, part: Part, place: str) -> Iterator[Problem]:
         match part:
@@ -124,6 +126,7 @@ class _Names:
                 yield from self._typed(part, place)
             case Field():
                 yield from self._typed(part, place)
+                yield from _sensors(part, place)
                 if part.clearing in {"pad", "box"} and part.padding is None:
                     message = (
                         f"clearing by `{part.clearing}` repaints the padding box, and this field has none;"
@@ -136,6 +139,10 @@ class _Names:
                 yield from self._ink(part.ink, f"{place}.ink")
             case Box():
                 yield from self._box(part, place)
+            case Meter():
+                yield from self._meter(part, place)
+            case Picture():
+                yield from _text(part.picture, f"{place}.picture")
 
     def _typed(self, part: Label | Field, place: str) -> Iterator[Problem]:
         if part.type not in self._types:
@@ -168,6 +175,49 @@ class _Names:
                 f"an outline {_pixels(box.thickness)} thick on both sides does not go into {_pixels(shorter)}"
             )
             yield Problem(message, f"{place}.thickness")
+
+    def _meter(self, meter: Meter, place: str) -> Iterator[Problem]:
+        least, greatest = meter.least, meter.greatest
+        if least >= greatest:
+            message = f"`greatest` must be more than `least`, which is {least}; {greatest} is not"
+            yield Problem(message, f"{place}.greatest")
+        yield from self._ink(meter.ink, f"{place}.ink")
+        for number, limit in enumerate(meter.limits):
+            limit_place = f"{place}.limits[{number}]"
+            below = meter.limits[number - 1].at if number else None
+            if least < greatest and not least <= limit.at <= greatest:
+                message = f"{limit.at} is outside the meter's range, {least} to {greatest}"
+                yield Problem(message, f"{limit_place}.at")
+            elif below is not None and limit.at <= below:
+                message = f"limits rise, and {limit.at} is not more than the one before it, {below}"
+                yield Problem(message, f"{limit_place}.at")
+            yield from self._ink(limit.ink, f"{limit_place}.ink")
+        yield from self._ink(meter.ground, f"{place}.ground")
+
+
+def _accepted(part: Part, place: str) -> Iterator[Problem]:
+    before: list[str] = []
+    for number, entry in enumerate(part.accepted):
+        where = f"{place}[{number}].rule"
+        if entry.rule in OF_SCREENS:
+            message = f"{quote(entry.rule)} speaks of more than one part, so that no part can accept it"
+            yield Problem(message, where)
+        elif entry.rule not in OF_PARTS:
+            yield Problem(f"there is no rule {quote(entry.rule)}{hint(entry.rule, OF_PARTS)}", where)
+        elif entry.rule in before:
+            yield Problem(f"the rule {quote(entry.rule)} is accepted twice; one reason is enough", where)
+        before.append(entry.rule)
+        yield from _text(entry.reason, f"{place}[{number}].reason")
+
+
+def _sensors(part: Field, place: str) -> Iterator[Problem]:
+    for number, argument in enumerate(part.content.arguments):
+        sensor = getattr(argument, "sensor", None)
+        if sensor is not None and not sensor[0] <= sensor[1]:
+            message = (
+                f"a sensor gives numbers from the least up, not {sensor[0]} to {sensor[1]}: exchange them"
+            )
+            yield Problem(message, f"{place}.content.arguments[{number}].sensor")
 
 
 def _pixels(count: int) -> str:
@@ -207,6 +257,8 @@ def _moment(moment: Moment, screens: Mapping[str, Screen], place: str) -> Iterat
     icons = {part.name: part for part in parts if isinstance(part, Icon)}
     yield from _complete(moment.fields, fields, f"{place}.fields", "field", moment.screen)
     yield from _complete(moment.icons, list(icons), f"{place}.icons", "icon", moment.screen)
+    meters = [part.name for part in parts if isinstance(part, Meter)]
+    yield from _complete(moment.meters, meters, f"{place}.meters", "meter", moment.screen)
     for name, state in moment.icons.items():
         states = [known.name for known in icons[name].states] if name in icons else [state]
         if state not in states:

@@ -8,7 +8,7 @@ from msgspec import Meta, Struct, field
 
 from panelproof.content.spec import Text
 from panelproof.layout.panel import Colour, Millimetres, Panel
-from panelproof.layout.parts import Name, Part
+from panelproof.layout.parts import Name, Part, Whole
 
 FORMAT = 1
 
@@ -70,9 +70,10 @@ class Screen(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True
 
 
 class Moment(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
-    """A named state of the device: a value for every field and a state for every icon of one screen.
+    """A named state of the device: a value for every field and meter and a state for every icon of one screen.
 
-    A field's value is its text, or the list of its format's arguments.
+    A field's value is its text, or the list of its format's arguments; a meter's is a whole number, or null
+    where there is none.
     """
 
     name: Annotated[Name, Meta(description="The moment's name, the only one in the layout.")]
@@ -84,6 +85,10 @@ class Moment(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True
     icons: Annotated[dict[Name, Name], Meta(description="For every icon the name of its state.")] = field(
         default_factory=dict
     )
+    meters: Annotated[
+        dict[Name, Whole | None],
+        Meta(description="For every meter its value; null is no value, which shows the fault pattern."),
+    ] = field(default_factory=dict)
 
 
 class Limits(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):

@@ -25,6 +25,7 @@ _PATTERNS = {
 _NOUNS = {
     "TypeSpec": "type",
     "IconState": "icon state",
+    "MeterLimit": "meter limit",
     "WholeRange": "whole range",
     "RealRange": "real range",
     "FreeText": "free text",

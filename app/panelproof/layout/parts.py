@@ -151,7 +151,11 @@ class Icon(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, 
     clearing: Cleared = "pad"
     padding: Padding = None
     link: Annotated[
-        bool, Meta(description="Whether it shows a link, which can also be on its way up, and fail.")
+        bool,
+        Meta(
+            description="Whether it shows a link: then it needs a state named `trying`, or `trying-` and more, for being on"
+            " its way up, and one named `fault`, or `fault-` and more, for having failed."
+        ),
     ] = False
     period_ms: Period = None
     accepted: Accepting = ()
@@ -187,17 +191,24 @@ class Box(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True, t
     accepted: Accepting = ()
 
 
-class MeterLimit(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
-    """A value that means something: from it upwards the bar is of another ink; with `mark` a line stands there."""
+Whole = Annotated[int, Meta(ge=-(2**31), le=2**31 - 1)]
+Growing = Literal["right", "left", "up", "down"]
 
-    at: Annotated[int, Meta(ge=-(2**31), le=2**31 - 1, description="The value.")]
+
+class MeterLimit(Struct, frozen=True, forbid_unknown_fields=True, omit_defaults=True):
+    """A value that means something: from it upwards the whole bar is of `ink`; with `mark` a line stands there."""
+
+    at: Annotated[Whole, Meta(description="The value.")]
     ink: Annotated[
         Name | None,
         Meta(description="Name of the bar's ink from this value upwards; by default as below it."),
     ] = None
-    mark: Annotated[bool, Meta(description="Whether a line one pixel thick marks the value on the bar.")] = (
-        True
-    )
+    mark: Annotated[
+        bool,
+        Meta(
+            description="Whether a line one pixel thick marks the value, in this ink, or cut out of a longer bar."
+        ),
+    ] = True
 
 
 class Meter(
@@ -205,23 +216,27 @@ class Meter(
 ):
     """A level bar: of a rectangle, the share that a whole number takes of its range is filled.
 
-    An update paints each pixel of the rectangle once. Of the `length` pixels in `direction`,
-    floor((value - least) * length / (greatest - least)) are filled. A mark that the bar covers is painted with
-    the ground, one beyond it with the mark's ink. A value outside the range, or none, shows the fault pattern:
-    every fourth pixel.
+    An update paints each pixel of the rectangle once. Of its L pixels in `direction`, the first
+    floor((value - least) * L / (greatest - least)) are of the bar's ink: that of the highest limit which the
+    value has reached, else the meter's. The mark of a limit stands on the pixel
+    floor((at - least) * L / (greatest - least)), counted from 0 and L - 1 at most: where the bar covers it
+    it is of the ground, else of the limit's ink; of two on one pixel the higher counts. A value outside the range, or
+    none, shows the fault pattern: of the meter's ink is each pixel whose column and row, counted from the rectangle's
+    top left, add up to a multiple of four, the rest is ground.
     """
 
     name: PartName
     x: Left
     y: Top
-    width: Annotated[Length, Meta(description="Width in pixels, outline not counted.")]
-    height: Annotated[Length, Meta(description="Height in pixels, outline not counted.")]
-    least: Annotated[int, Meta(ge=-(2**31), le=2**31 - 1, description="The value of an empty bar.")]
-    greatest: Annotated[int, Meta(ge=-(2**31), le=2**31 - 1, description="The value of a full bar.")]
+    width: Annotated[Length, Meta(description="Width in pixels.")]
+    height: Annotated[Length, Meta(description="Height in pixels.")]
+    least: Annotated[
+        Annotated[int, Meta(ge=-(2**31) + 1, le=2**31 - 1)],
+        Meta(description="The value of an empty bar; the least 32-bit number is left to say that there is none."),
+    ]
+    greatest: Annotated[Whole, Meta(description="The value of a full bar.")]
     ink: InkName
-    direction: Annotated[
-        Literal["right", "left", "up", "down"], Meta(description="Which way the bar grows.")
-    ] = "right"
+    direction: Annotated[Growing, Meta(description="Which way the bar grows.")] = "right"
     limits: Annotated[
         tuple[MeterLimit, ...], Meta(max_length=16, description="Values that mean something, rising.")
     ] = ()
@@ -248,11 +263,11 @@ class Picture(
     dither: Annotated[
         Dither,
         Meta(
-            description="How colours between the panel's are shown: `none` takes the nearest, `ordered` and `diffused` mix"
-            " neighbouring pixels."
+            description="How colours between the panel's are shown: `none` takes the nearest, `ordered` mixes"
+            " neighbouring pixels by a regular pattern, `diffused` by passing on what each is off."
         ),
     ] = "none"
     accepted: Accepting = ()
 
 
-Part = Label | Field | Icon | Rule | Box  # Meter and Picture join when every room knows them
+Part = Label | Field | Icon | Rule | Box | Meter | Picture

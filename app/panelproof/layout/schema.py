@@ -16,6 +16,7 @@ Schema = dict[str, Any]
 TITLES = {
     "TypeSpec": "Type",
     "IconState": "Icon state",
+    "MeterLimit": "Meter limit",
     "WholeRange": "Whole range",
     "RealRange": "Real range",
     "FreeText": "Free text",

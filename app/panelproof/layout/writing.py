@@ -95,6 +95,7 @@ def _in_order(moment: Moment, screen: Screen | None) -> Moment:
         moment,
         fields={name: moment.fields[name] for name in sorted(moment.fields, key=key)},
         icons={name: moment.icons[name] for name in sorted(moment.icons, key=key)},
+        meters={name: moment.meters[name] for name in sorted(moment.meters, key=key)},
     )
 
 

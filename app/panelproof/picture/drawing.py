@@ -10,10 +10,22 @@ from dataclasses import dataclass
 
 from panelproof.ink.anchor import start
 from panelproof.ink.mask import NOTHING, Area, Mask, rectangle
-from panelproof.layout import colour
+from panelproof.layout import colour, level
 from panelproof.layout.document import Screen
 from panelproof.layout.panel import Panel
-from panelproof.layout.parts import Box, Clearing, Field, Icon, IconState, Label, Part, Rectangle, Rule
+from panelproof.layout.parts import (
+    Box,
+    Clearing,
+    Field,
+    Icon,
+    IconState,
+    Label,
+    Meter,
+    Part,
+    Picture,
+    Rectangle,
+    Rule,
+)
 from panelproof.material import Material, icon_padding
 from panelproof.picture.bitmap import Bitmap, inked, of_mask, of_text
 from panelproof.picture.values import Values
@@ -43,7 +55,8 @@ class Fill:
 class Paint:
     """Pixels of a rectangle inside the panel get the code `ramp[level]`, each once.
 
-    `levels` holds `width * height` bytes of 0 to 15, row by row; one-bit text and icons use 0 and 15 only.
+    `levels` holds `width * height` bytes, row by row. For text and icons they run from 0 to 15 (one-bit ones use 0
+    and 15 only); for a meter they number its ground (0) and its inks.
     With `opaque`, pixels of level 0 are painted too (`ramp[0]` is the ground); without, they are left as
     they are.
     """
@@ -65,7 +78,30 @@ class Paint:
         return Mask(self.x, self.y, self.width, self.height, inked(self.levels))
 
 
-Operation = Fill | Paint
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """Pixels of a rectangle inside the panel get codes of their own, each once, where `mask` has them.
+
+    `codes` holds two bytes a pixel, low byte first, row by row.
+    """
+
+    x: int
+    y: int
+    width: int
+    height: int
+    codes: bytes
+    mask: Mask
+
+    def painted(self) -> Mask:
+        """Return the pixels it paints."""
+        return self.mask
+
+    def inked(self) -> Mask:
+        """Return the pixels it inks: all that it paints."""
+        return self.mask
+
+
+Operation = Fill | Paint | Copy
 
 
 def common(one: Area, other: Area) -> Area:
@@ -196,6 +232,42 @@ def icon(material: Material, screen: Screen, part: Icon, state: str) -> tuple[Op
     return _cleared(_Standing(bitmap, part.x, part.y, codes), part.clearing, cell, clip)
 
 
+def meter(material: Material, screen: Screen, part: Meter, value: int | None) -> tuple[Operation, ...]:
+    """Return what an update of a meter to a value (None: there is none) paints: each of its pixels once."""
+    inks = level.inks(part)
+    codes = (material.code(part.ground or screen.ground), *map(material.code, inks))
+    width, height = part.width, part.height
+    if value is None or not level.can_show(part, value):
+        pitch = level.FAULT_PITCH
+        pattern = (b"\1" + bytes(pitch - 1)) * (width // pitch + 2)
+        rows = [pattern[row % pitch :][:width] for row in range(height)]
+    else:
+        number = {ink: place for place, ink in enumerate(inks, 1)}
+        bar = bytes(0 if ink is None else number[ink] for ink in level.bar(part, value))
+        if part.direction in ("left", "up"):
+            bar = bar[::-1]
+        rows = (
+            [bar] * height if part.direction in ("left", "right") else [bytes([one]) * width for one in bar]
+        )
+    area = common((part.x, part.y, width, height), panel_area(material.layout.panel))
+    left, top = area[0] - part.x, area[1] - part.y
+    seen = b"".join(row[left : left + area[2]] for row in rows[top : top + area[3]])
+    return _opaque_paint(area, seen, codes)
+
+
+def picture(material: Material, part: Picture) -> tuple[Operation, ...]:
+    """Return what drawing a picture paints: its opaque pixels."""
+    raster = material.raster(part)
+    area = common((part.x, part.y, raster.width, raster.height), panel_area(material.layout.panel))
+    mask = raster.mask.moved(part.x, part.y).framed(*area)
+    if not mask:
+        return ()
+    left, width = 2 * (area[0] - part.x), 2 * area[2]
+    tops = range(area[1] - part.y, area[1] - part.y + area[3])
+    starts = [2 * row * raster.width + left for row in tops]
+    return (Copy(*area, b"".join(raster.codes[start : start + width] for start in starts), mask),)
+
+
 def rule(material: Material, part: Rule) -> tuple[Operation, ...]:
     """Return what drawing a rule paints."""
     across = part.direction == "across"
@@ -232,16 +304,18 @@ def part(material: Material, screen: Screen, part: Part, values: Values) -> tupl
         return rule(material, part)
     if isinstance(part, Box):
         return box(material, part)
+    if isinstance(part, Picture):
+        return picture(material, part)
     try:
-        value = (values.texts if isinstance(part, Field) else values.states)[part.name]
+        if isinstance(part, Field):
+            return field(material, screen, part, values.texts[part.name])
+        if isinstance(part, Meter):
+            return meter(material, screen, part, values.levels[part.name])
+        return icon(material, screen, part, values.states[part.name])
     except KeyError:
-        kind = "text is given for the field" if isinstance(part, Field) else "state is given for the icon"
+        what = {Field: "text is given for the field", Icon: "state is given for the icon"}
+        kind = what.get(type(part), "value is given for the meter")
         raise Problem(f"no {kind} `{part.name}` of the screen `{screen.name}`") from None
-    return (
-        field(material, screen, part, value)
-        if isinstance(part, Field)
-        else icon(material, screen, part, value)
-    )
 
 
 def fills(material: Material, screen: Screen) -> bool:

@@ -9,12 +9,13 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from panelproof.ink.mask import Mask
 from panelproof.layout.document import Screen
 from panelproof.layout.panel import Panel
-from panelproof.layout.parts import Field, Icon
+from panelproof.layout.parts import Field, Icon, Meter
 from panelproof.material import Material
 from panelproof.picture import drawing
-from panelproof.picture.drawing import Fill, Operation
+from panelproof.picture.drawing import Copy, Fill, Operation
 from panelproof.picture.values import Values
 
 __all__ = [
@@ -26,6 +27,7 @@ __all__ = [
     "screen_frame",
     "update_field",
     "update_icon",
+    "update_meter",
 ]
 
 Codes = NDArray[np.uint16]
@@ -63,6 +65,14 @@ def _table(ramp: tuple[int, ...]) -> Codes:
     return np.array(ramp, dtype=np.uint16)
 
 
+def _chosen(mask: Mask) -> NDArray[np.bool_]:
+    """Return which pixels of its rectangle a mask holds, [height, width]."""
+    count = mask.width * mask.height
+    packed = np.frombuffer(mask.bits.to_bytes((count + 7) // 8, "little"), dtype=np.uint8)
+    chosen = np.unpackbits(packed, count=count, bitorder="little")
+    return chosen.reshape(mask.height, mask.width).astype(np.bool_)
+
+
 def draw(frame: Frame, operations: Iterable[Operation]) -> None:
     """Carry out operations on a frame, in order. They must lie inside it, as those of `drawing` do."""
     for operation in operations:
@@ -70,6 +80,10 @@ def draw(frame: Frame, operations: Iterable[Operation]) -> None:
         part = frame.codes[operation.y : operation.y + height, operation.x : operation.x + width]
         if isinstance(operation, Fill):
             part[:] = operation.code
+            continue
+        if isinstance(operation, Copy):
+            own = np.frombuffer(operation.codes, dtype="<u2").reshape(height, width)
+            np.copyto(part, own, where=_chosen(operation.mask))
             continue
         levels = np.frombuffer(operation.levels, dtype=np.uint8).reshape(height, width)
         codes = _table(operation.ramp)[levels]
@@ -99,3 +113,8 @@ def update_field(frame: Frame, material: Material, screen: Screen, field: Field,
 def update_icon(frame: Frame, material: Material, screen: Screen, icon: Icon, state: str) -> None:
     """Set one icon to the state of that name, as the device does; raises Problem where there is none."""
     draw(frame, drawing.icon(material, screen, icon, state))
+
+
+def update_meter(frame: Frame, material: Material, screen: Screen, meter: Meter, value: int | None) -> None:
+    """Update one meter to a value, as the device does; None is no value."""
+    draw(frame, drawing.meter(material, screen, meter, value))

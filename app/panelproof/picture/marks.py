@@ -11,10 +11,10 @@ from numpy.typing import NDArray
 from PIL import Image, ImageDraw
 
 from panelproof.ink.footprint import footprint
-from panelproof.ink.mask import NOTHING, Area, Mask, union
+from panelproof.ink.mask import NOTHING, Area, Mask, rectangle, union
 from panelproof.layout.colour import Rgb
 from panelproof.layout.document import Screen
-from panelproof.layout.parts import Field, Icon, Label
+from panelproof.layout.parts import Field, Icon, Label, Meter
 from panelproof.material import Material, field_graph
 from panelproof.picture import legend
 from panelproof.picture.drawing import common, inked_by, padding_of
@@ -49,7 +49,7 @@ class Overlay:
 
 
 def footprints(material: Material, screen: Screen) -> tuple[Overlay, ...]:
-    """Return, for each field and icon, every pixel that some text or state can ink, before any clipping."""
+    """Return, for each field, icon and meter, every pixel that some value can ink, before any clipping."""
     found = []
     for part in screen.parts:
         if isinstance(part, Field):
@@ -59,6 +59,9 @@ def footprints(material: Material, screen: Screen) -> tuple[Overlay, ...]:
             states = [material.bitmaps[state].moved(part.x, part.y) for state in part.states]
             frame = part.x, part.y, max(one.width for one in states), max(one.height for one in states)
             found.append(Overlay("footprint", part.name, union(states, frame)))
+        elif isinstance(part, Meter):
+            area = part.x, part.y, part.width, part.height
+            found.append(Overlay("footprint", part.name, rectangle(*area)))
     return tuple(found)
 
 

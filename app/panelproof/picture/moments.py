@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from panelproof.ink.footprint import Footprint, footprint
 from panelproof.layout.document import Screen
-from panelproof.layout.parts import Field, Icon, IconState
+from panelproof.layout.parts import Field, Icon, IconState, Meter
 from panelproof.layout.wording import hint, listed, quote, within
 from panelproof.material import Material, field_graph, shown_text
 from panelproof.picture.values import Values
@@ -18,8 +18,8 @@ from panelproof.problem import Problem
 class ShownMoment:
     """A moment with the values it shows.
 
-    `name` is the layout's own, or for the automatic ones `longest`, `shortest`, `tallest`, `fault` or
-    `first`; `title` is what to write above its picture, `screen` the name of its screen.
+    `name` is the layout's own, or for the automatic ones `longest`, `shortest`, `tallest`, `limit-1` and so on,
+    `fault` or `first`; `title` is what to write above its picture, `screen` the name of its screen.
     """
 
     screen: str
@@ -35,6 +35,10 @@ def _fields(screen: Screen) -> tuple[Field, ...]:
 
 def _icons(screen: Screen) -> tuple[Icon, ...]:
     return tuple(part for part in screen.parts if isinstance(part, Icon))
+
+
+def _meters(screen: Screen) -> tuple[Meter, ...]:
+    return tuple(part for part in screen.parts if isinstance(part, Meter))
 
 
 def _footprint(material: Material, field: Field) -> Footprint:
@@ -77,8 +81,16 @@ def named(material: Material, number: int) -> ShownMoment:
                 f"the icon `{icon.name}` has no state `{state}`{near}", within(f"{place}.icons", icon.name)
             )
         states[icon.name] = state
+    for meter in _meters(screen):
+        if meter.name not in spec.meters:
+            raise Problem(
+                f"the moment `{spec.name}` has no value for the meter `{meter.name}`", f"{place}.meters"
+            )
+    levels = {meter.name: spec.meters[meter.name] for meter in _meters(screen)}
     title = spec.name.replace("-", " ")
-    return ShownMoment(screen.name, spec.name, title[0].upper() + title[1:], False, Values(texts, states))
+    return ShownMoment(
+        screen.name, spec.name, title[0].upper() + title[1:], False, Values(texts, states, levels)
+    )
 
 
 def _first_state(icon: Icon) -> IconState:
@@ -89,25 +101,51 @@ def _fault_state(icon: Icon) -> IconState:
     return next((state for state in icon.states if state.name == "fault"), icon.states[-1])
 
 
+def _full(meter: Meter) -> int:
+    return meter.greatest
+
+
+def _nothing(_: Meter) -> None:
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class _Limit:
+    """A meter's limit of that number; where it has none, its greatest value."""
+
+    number: int
+
+    def __call__(self, meter: Meter) -> int:
+        return meter.limits[self.number].at if self.number < len(meter.limits) else meter.greatest
+
+
 def automatic(material: Material, screen: Screen) -> tuple[ShownMoment, ...]:
     """Return the moments that a screen has by itself.
 
     A screen with fields has `longest`, `shortest` and `tallest`: those texts in every field, every icon in
-    its first state. `fault` shows each field's fault text, and each icon's state named `fault` or else its
-    last; it is left out where no field has a fault text and no icon a second state. `first` shows each
-    field's text before the first reading, where some field has one. Fields without such a text show their
-    longest. A screen without fields has just `longest`, and `fault` where an icon has several states.
+    its first state; meters are full in `longest` and `tallest`, empty in `shortest`. `limit-1`, `limit-2` and so on show
+    each meter at that limit of its own (or full). `fault` shows each field's fault text, each icon's state named `fault`
+    or else its last, and each meter without a value; it is left out where no field has a fault text, no icon a
+    second state, and there is no meter. `first` shows each field's text before the first reading, where some field has
+    one, and meters without a value. Fields without such a text show their longest. A screen without
+    fields and meters has just `longest`, and `fault` where an icon has several states.
     """
-    fields, icons = _fields(screen), _icons(screen)
+    fields, icons, meters = _fields(screen), _icons(screen), _meters(screen)
     prints = {field.name: _footprint(material, field) for field in fields}
 
     def shown(
-        name: str, title: str, text: Callable[[Field], str], state: Callable[[Icon], IconState] = _first_state
+        name: str,
+        title: str,
+        text: Callable[[Field], str],
+        state: Callable[[Icon], IconState] = _first_state,
+        level: Callable[[Meter], int | None] = _full,
     ) -> ShownMoment:
-        texts = {field.name: text(field) for field in fields}
-        return ShownMoment(
-            screen.name, name, title, True, Values(texts, {icon.name: state(icon).name for icon in icons})
+        values = Values(
+            {field.name: text(field) for field in fields},
+            {icon.name: state(icon).name for icon in icons},
+            {meter.name: level(meter) for meter in meters},
         )
+        return ShownMoment(screen.name, name, title, True, values)
 
     def longest(field: Field) -> str:
         return prints[field.name].longest
@@ -118,16 +156,25 @@ def automatic(material: Material, screen: Screen) -> tuple[ShownMoment, ...]:
     def first(field: Field) -> str:
         return longest(field) if field.content.first is None else field.content.first
 
-    found = [shown("longest", "Longest texts" if fields else "As it is", longest)]
+    def shortest(field: Field) -> str:
+        return prints[field.name].shortest
+
+    found = [shown("longest", "Longest texts" if fields else "Full" if meters else "As it is", longest)]
+    if fields or meters:
+        title = "Shortest texts" if fields else "Empty"
+        found.append(shown("shortest", title, shortest, level=lambda meter: meter.least))
     if fields:
-        found.append(shown("shortest", "Shortest texts", lambda field: prints[field.name].shortest))
         found.append(shown("tallest", "Tallest texts", lambda field: prints[field.name].tallest))
-    if any(field.content.fault is not None for field in fields) or any(
-        len(icon.states) > 1 for icon in icons
+    for number in range(max((len(meter.limits) for meter in meters), default=0)):
+        found.append(shown(f"limit-{number + 1}", f"At limit {number + 1}", longest, level=_Limit(number)))
+    if (
+        meters
+        or any(field.content.fault is not None for field in fields)
+        or any(len(icon.states) > 1 for icon in icons)
     ):
-        found.append(shown("fault", "Fault", fault, _fault_state))
+        found.append(shown("fault", "Fault", fault, _fault_state, _nothing))
     if any(field.content.first is not None for field in fields):
-        found.append(shown("first", "Before the first reading", first))
+        found.append(shown("first", "Before the first reading", first, level=_nothing))
     return tuple(found)
 
 

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from panelproof.ink.mask import Mask
 from panelproof.layout.document import Screen
-from panelproof.layout.parts import Field, Icon
+from panelproof.layout.parts import Field, Icon, Meter
 from panelproof.material import Material
 from panelproof.picture import drawing
 from panelproof.picture.drawing import Operation
@@ -20,7 +20,7 @@ from panelproof.picture.values import Values
 
 @dataclass(frozen=True, slots=True)
 class Update:
-    """One update on the glass: the part `part` changes from `old` to `new` (texts, or state names).
+    """One update on the glass: the part `part` changes from `old` to `new` (texts, state names, or values in words).
 
     `erased` was inked before and is ground now; `written` is inked now; `stale` was inked before and is not
     repainted, so it stays behind. `before` and `after` are the frames around it; do not change them. Where
@@ -28,7 +28,7 @@ class Update:
     empty.
     """
 
-    kind: Literal["field", "icon", "screen"]
+    kind: Literal["field", "icon", "meter", "screen"]
     part: str
     old: str
     new: str
@@ -55,6 +55,9 @@ class Step:
     differs: Mask
 
 
+_KINDS: dict[type, Literal["field", "icon", "meter"]] = {Field: "field", Icon: "icon", Meter: "meter"}
+
+
 def _mask(chosen: NDArray[np.bool_]) -> Mask:
     """Return the pixels that are set in [height, width]."""
     height, width = chosen.shape
@@ -63,7 +66,7 @@ def _mask(chosen: NDArray[np.bool_]) -> Mask:
 
 
 def _paints(
-    material: Material, screen: Screen, part: Field | Icon, values: Values
+    material: Material, screen: Screen, part: Field | Icon | Meter, values: Values
 ) -> tuple[str, tuple[Operation, ...]]:
     painted = drawing.part(material, screen, part, values)  # refuses values that lack the part
     return values.of(part.name), painted
@@ -83,7 +86,7 @@ def step(
     stale, inked_before, inked_after = whole, whole, whole
     at_once = material.layout.panel.refresh == "whole"
     for part in screen.parts:
-        if not isinstance(part, Field | Icon):
+        if not isinstance(part, Field | Icon | Meter):
             continue
         old, before = _paints(material, screen, part, first)
         new, after = _paints(material, screen, part, second)
@@ -97,8 +100,9 @@ def step(
         next_frame = frame.copy()
         draw(next_frame, after)
         left = was - painted
-        kind: Literal["field", "icon"] = "field" if isinstance(part, Field) else "icon"
-        updates.append(Update(kind, part.name, old, new, was - left - now, now, left, frame, next_frame))
+        updates.append(
+            Update(_KINDS[type(part)], part.name, old, new, was - left - now, now, left, frame, next_frame)
+        )
         stale, frame = (stale - painted) | left, next_frame
     fresh = screen_frame(material, screen, second)
     if at_once and first != second:
