@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
+from panelproof.bundled import bundled
 from panelproof.glyphs.file import SUFFIXES, Kind, read
 from panelproof.glyphs.packages import package_fonts
 from panelproof.problem import Problem
@@ -68,12 +69,7 @@ def fonts() -> list[FontEntry]:
 
 def bundled_folder() -> Path | None:
     """Return the folder of the fonts that come with the program, or None where there is none."""
-    inside = Path(__file__).parent.parent
-    # Beside the code where it is installed, at the repository's top where it runs from there.
-    for folder in (inside / "fonts_free", inside.parent.parent / "fonts_free"):
-        if folder.is_dir():
-            return folder
-    return None
+    return bundled("fonts_free")
 
 
 def forget() -> None:

@@ -7,6 +7,7 @@ one thread at a time in a library handle, hence the one lock.
 from __future__ import annotations
 
 import weakref
+from collections.abc import Iterator
 from ctypes import POINTER, Structure, byref, c_char_p, c_int, c_int32, c_long, c_uint, c_ulong, string_at
 from dataclasses import dataclass
 from threading import RLock
@@ -29,7 +30,7 @@ class _Property(Structure):
 
 @dataclass(frozen=True, slots=True)
 class Raster:
-    """A bitmap as FreeType holds it: `rows` of abs(`pitch`) bytes, from the top; 1 or 8 bits a pixel."""
+    """A bitmap as FreeType holds it: `rows` of abs(`pitch`) bytes, from the top; 1, 4 or 8 bits a pixel."""
 
     left: int
     top: int
@@ -142,6 +143,14 @@ class Face:
         """Return the glyph's number for a character code, 0 where the font lacks it."""
         return int(ft.FT_Get_Char_Index(self._face, c_ulong(code))) & 0xFFFFFFFF
 
+    def codes(self) -> Iterator[int]:
+        """Yield every character code of the chosen table, ascending."""
+        index = c_uint()
+        code = ft.FT_Get_First_Char(self._face, byref(index))
+        while index.value:
+            yield int(code) & 0xFFFFFFFF
+            code = ft.FT_Get_Next_Char(self._face, c_ulong(code), byref(index))
+
     def advance_units(self, index: int) -> int:
         """Return an outline glyph's advance in font units."""
         advance = c_long()
@@ -172,7 +181,8 @@ class Face:
         else:
             _check(ft.FT_Load_Glyph(self._face, c_uint(index), c_int32(flags)))
         bitmap = slot.contents.bitmap
-        bits = {ft.FT_PIXEL_MODE_MONO: 1, ft.FT_PIXEL_MODE_GRAY: 8}.get(bitmap.pixel_mode, 0)
+        depths = {ft.FT_PIXEL_MODE_MONO: 1, ft.FT_PIXEL_MODE_GRAY4: 4, ft.FT_PIXEL_MODE_GRAY: 8}
+        bits = depths.get(bitmap.pixel_mode, 0)
         width, height, pitch = bitmap.width, bitmap.rows, abs(bitmap.pitch)
         if not width or not height or not bitmap.buffer:
             return Raster(0, 0, 0, (), bits or 1)
@@ -200,4 +210,5 @@ def _text(value: bytes | None) -> str:
 
 
 # freetype-py leaves these to ctypes' guesses, which cut a pointer in half on some machines.
+ft.FT_Get_First_Char.restype = ft.FT_Get_Next_Char.restype = c_ulong
 ft.FT_Get_BDF_Property.argtypes = [ft.FT_Face, c_char_p, POINTER(_Property)]

@@ -7,6 +7,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
+from panelproof.glyphs import baking
 from panelproof.glyphs.file import FontFile, Stamp, read, stamp
 from panelproof.glyphs.glyph import Glyph
 from panelproof.problem import Problem
@@ -73,6 +74,7 @@ class Type:
         try:
             self._face: Face = faces.Face(file.data)
             self.native = not self._face.scalable
+            self.baked = baking.read(file.data, file.shown) if file.kind == "BDF" else baking.Baked()
             if self.native:
                 self._choose_strike(size)
             else:
@@ -117,6 +119,12 @@ class Type:
                 glyph = self._glyphs[char] = self._load(char)
             return glyph
 
+    def characters(self) -> tuple[str, ...]:
+        """Return every character that the font has a glyph for, in the order of Unicode."""
+        with self._faces.LOCK:
+            codes = set(self._face.codes())
+        return tuple(char for char in map(chr, range(0x20, 0x110000)) if self._code(char) in codes)
+
     def kern(self, left: str, right: str) -> int:
         """Return by how many pixels the pen moves on further between two characters; 0 where kerning is off.
 
@@ -124,7 +132,7 @@ class Type:
         font's kerning is damaged.
         """
         if self._pairs is None:
-            return 0
+            return self.baked.kerning.get((left, right), 0) if self.kerning and self.baked.kerning else 0
         pair = left, right
         try:
             return self._kerns[pair]
@@ -157,7 +165,9 @@ class Type:
         strikes, name = self._face.strikes, self._file.shown
         if not strikes:
             raise self._damaged()
-        if self.antialiased:
+        if self.baked.bits == 4 and not self.antialiased:
+            raise Problem(f"{name} holds 16 levels of ink; set its rendering to `antialiased`")
+        if self.antialiased and self.baked.bits != 4:
             raise Problem(
                 f"{name} is a bitmap font and cannot be antialiased; set its rendering to `one-bit`"
             )
@@ -189,7 +199,8 @@ class Type:
             raise Problem(
                 f"{self._character(char)} cannot be drawn, as the font file is damaged; fetch it anew"
             ) from None
-        if raster.bits != (8 if self.antialiased else 1):
+        depth = (4 if self.native else 8) if self.antialiased else 1
+        if raster.width and raster.bits != depth:
             raise Problem(f"{self._file.shown} holds bitmaps of several tones or colours; use a one-bit font")
         return _cut_out(raster, advance if self._unhinted else (extent.advance + 32) >> 6, self.antialiased)
 
@@ -211,7 +222,10 @@ def _cut_out(raster: Raster, advance: int, antialiased: bool) -> Glyph:
     """Return a bitmap as a glyph, rows and columns without ink at its border cut away."""
     width, levels = raster.width, []
     if antialiased:
-        levels = [row[:width].translate(_LEVELS) for row in raster.rows]
+        if raster.bits == 4:
+            levels = [bytes(level for byte in row for level in (byte >> 4, byte & 15))[:width] for row in raster.rows]
+        else:
+            levels = [row[:width].translate(_LEVELS) for row in raster.rows]
         rows = [int(row[::-1].translate(_INKED), 2) for row in levels]
     else:
         # FreeType's leftmost pixel is a byte's highest bit; bits beyond the width mean nothing.

@@ -6,11 +6,40 @@ from collections.abc import Callable, Iterator
 from functools import partial
 
 from panelproof.material import Material
-from panelproof.proof import collides, erases, fit, ground, missing_glyph, residue, stale, text_bytes
+from panelproof.proof import (
+    collides,
+    contrast,
+    embedding,
+    erases,
+    fit,
+    flickers,
+    ground,
+    height,
+    jumps,
+    link_states,
+    lookalike,
+    matrix,
+    missing_glyph,
+    no_fault_text,
+    residue,
+    sensor_range,
+    stale,
+    stroke,
+    text_bytes,
+    told_apart,
+    too_fast,
+    unshown,
+)
 from panelproof.proof.extent import Stage, stage
 from panelproof.proof.finding import LEVELS, Finding
 
-RULES = (fit, stale, erases, collides, missing_glyph, text_bytes, ground)
+FAULTS = (fit, stale, erases, collides, missing_glyph, text_bytes, ground)
+READABLE = (contrast, height, matrix, stroke, lookalike, told_apart)
+CAUTIONS = (*READABLE, jumps, flickers, too_fast, no_fault_text, link_states, sensor_range)
+# Their names also stand in layout/rulenames.py, where checking finds them.
+RULES = FAULTS + CAUTIONS
+# Rules that look at all screens together.
+OVERALL = (residue, unshown, embedding)
 
 
 def prove_screen(stage_: Stage) -> tuple[Finding, ...]:
@@ -33,6 +62,7 @@ def prove(material: Material, progress: Callable[[str], None] = lambda _: None) 
 def _all(stages: tuple[Stage, ...], material: Material) -> Iterator[Finding]:
     for stage_ in stages:
         yield from prove_screen(stage_)
-    yield from residue.findings(stages)
+    for rule in OVERALL:
+        yield from rule.findings(stages)
     if material.layout.panel.refresh == "whole":
         yield stale.whole_note(stages)

@@ -7,6 +7,7 @@ cross: they never change, and the pixel looks the same whichever is drawn last.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import lru_cache
 from itertools import combinations
 
@@ -14,17 +15,18 @@ from panelproof.ink.mask import Mask
 from panelproof.layout.parts import Box, Rule
 from panelproof.proof.extent import Extent, Stage
 from panelproof.proof.finding import Finding
+from panelproof.proof.free_place import freed
 from panelproof.proof.words import counted, quoted
 
 NAME = "collides"
 
 
-def findings(stage: Stage) -> Iterator[Finding]:
-    """Yield every pair of parts that can ink the same pixel."""
+def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
+    """Yield every pair of parts that can ink the same pixel; without `proposing` no free place is looked for."""
     for first, second in combinations(stage.extents, 2):
         found = _colliding(stage.screen.name, first, second)
         if found:
-            yield found
+            yield replace(found, remedy=freed(stage, first, second)) if proposing else found
 
 
 @lru_cache(maxsize=16384)

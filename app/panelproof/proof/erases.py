@@ -7,6 +7,7 @@ colour. Where whole frames are composed, only a part drawn later can erase an ea
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import lru_cache
 from itertools import accumulate
 from operator import or_
@@ -15,13 +16,14 @@ from panelproof.ink.mask import Mask, rectangle
 from panelproof.layout.parts import Box, Field
 from panelproof.proof.extent import Extent, Stage
 from panelproof.proof.finding import Change, Finding, Remedy
+from panelproof.proof.free_place import freed
 from panelproof.proof.words import counted, quoted, repadded
 
 NAME = "erases"
 
 
-def findings(stage: Stage) -> Iterator[Finding]:
-    """Yield what an update wipes out of another part."""
+def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
+    """Yield what an update wipes out of another part; without `proposing` no free place is looked for."""
     whole = stage.material.layout.panel.refresh == "whole"
     extents = stage.extents
     inks = [extent.ink.bits for extent in extents]
@@ -36,7 +38,8 @@ def findings(stage: Stage) -> Iterator[Finding]:
             for other in extents[:number] if whole else extents:
                 found = _wiping(stage.screen.name, extent, other) if other is not extent else None
                 if found:
-                    yield found
+                    remedy = found.remedy or (freed(stage, extent, other) if proposing else None)
+                    yield replace(found, remedy=remedy)
         if filled:
             yield from _filled(stage, number, extent, whole)
 

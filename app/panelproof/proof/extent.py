@@ -9,14 +9,16 @@ from functools import lru_cache
 from panelproof.content.build import graph
 from panelproof.content.graph import Graph
 from panelproof.content.spec import Content
+from panelproof.dithering import Raster
 from panelproof.glyphs.type import Type
 from panelproof.ink.anchor import Align
 from panelproof.ink.footprint import Footprint, footprint
 from panelproof.ink.mask import Area, Mask, rectangle, union
 from panelproof.ink.repaint import Spared, spared
+from panelproof.layout import level
 from panelproof.layout.document import Screen
 from panelproof.layout.panel import Panel, visible_spans
-from panelproof.layout.parts import Box, Field, Icon, Label, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
 from panelproof.material import Material, icon_padding
 
 
@@ -42,16 +44,25 @@ class Extent:
     footprint: Footprint | None = None
     states: tuple[tuple[str, Mask], ...] = ()
     padding: Area | None = None
+    raster: Raster | None = None
 
     @property
     def name(self) -> str:
         """The part's name."""
         return self.part.name
 
+    def seen_on(self, code: int) -> Mask:
+        """Return what of its ink can be seen where all around is of one colour."""
+        if self.raster is not None and isinstance(self.part, Picture):
+            return self.raster.other_than(code).moved(self.part.x, self.part.y).framed(*self.ink.frame)
+        return Mask(*self.ink.frame, 0) if self.ink_codes == frozenset([code]) else self.ink
+
     def text_at(self, pixel: tuple[int, int]) -> tuple[str, ...]:
-        """Return the text, or the icon's state, that inks a pixel; nothing for other parts."""
+        """Return the text, the icon's state or the meter's value that inks a pixel; nothing for other parts."""
         if self.footprint is not None and isinstance(self.part, Field | Label):
             return (self.footprint.witness(pixel[0] - self.part.x, pixel[1] - self.part.baseline),)
+        if isinstance(self.part, Meter):
+            return (str(level.least_inking(self.part, pixel[0] - self.part.x, pixel[1] - self.part.y)),)
         return next(((name,) for name, mask in self.states if pixel in mask), ())
 
 
@@ -98,7 +109,11 @@ def _extent_of(material: Material, screen: Screen, part: Part) -> Extent:
     if isinstance(part, Box):
         fill = material.code(part.fill) if part.fill else -1
         return _box(part, panel, fill, material.code(part.outline) if part.outline else -1)
+    if isinstance(part, Picture):
+        return _picture(part, panel, material.raster(part))
     ground = material.code(part.ground or screen.ground)
+    if isinstance(part, Meter):
+        return _meter(part, panel, frozenset(map(material.code, level.inks(part))), ground)
     if isinstance(part, Icon):
         bitmaps = tuple(material.bitmaps[state] for state in part.states)
         codes = tuple(material.code(state.ink or part.ink) for state in part.states)
@@ -142,6 +157,21 @@ def _box(part: Box, panel: Panel, fill_code: int, outline_code: int) -> Extent:
     codes = frozenset([outline_code]) if part.outline else frozenset[int]()
     surely = union((ink, fill), ink.frame)
     return Extent(part, reach, ink, _empty(panel), surely, fill, codes, fill_code, False)
+
+
+@lru_cache(maxsize=128)
+def _picture(part: Picture, panel: Panel, raster: Raster) -> Extent:
+    reach = raster.mask.moved(part.x, part.y)
+    ink, nothing = _framed(panel, reach), _empty(panel)
+    return Extent(part, reach, ink, nothing, ink, nothing, raster.used(), -1, False, raster=raster)
+
+
+@lru_cache(maxsize=512)
+def _meter(part: Meter, panel: Panel, ink_codes: frozenset[int], ground_code: int) -> Extent:
+    # Full, the bar inks all but the marks; empty, the marks: some value inks each pixel, and each is repainted.
+    reach = rectangle(part.x, part.y, part.width, part.height)
+    ink, nothing = _framed(panel, reach), _empty(panel)
+    return Extent(part, reach, ink, ink, ink, nothing, ink_codes, ground_code, True)
 
 
 @lru_cache(maxsize=1024)

@@ -12,18 +12,26 @@ LEVELS: tuple[Level, ...] = ("fault", "caution", "note")
 """The most serious first."""
 
 
+Kind = Literal["part", "ink", "type"]
+
+
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One value to set in a part: the key, and the new value as the layout file would hold it."""
+    """One value to set: the key, and the new value as the layout file would hold it.
+
+    `part` names what is changed: a part of the finding's screen (the screen itself where it is empty), or an ink or a
+    type of the layout, as `kind` says.
+    """
 
     part: str
     key: str
     value: object
+    kind: Kind = "part"
 
 
 @dataclass(frozen=True, slots=True)
 class Remedy:
-    """A change to one screen that ends a finding, and the sentence that says it."""
+    """A change that ends a finding, and the sentence that says it."""
 
     sentence: str
     changes: tuple[Change, ...] = ()

@@ -7,27 +7,30 @@ from functools import lru_cache
 
 from panelproof.ink.mask import Area, Mask, rectangle
 from panelproof.layout.panel import Panel
-from panelproof.layout.parts import Box, Field, Icon, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, Meter, Part, Picture, Rule
 from panelproof.proof.extent import Extent, Stage, visible
 from panelproof.proof.finding import Change, Finding, Remedy
+from panelproof.proof.free_place import cleared, has_room
+from panelproof.proof.shorter import shortened
 from panelproof.proof.words import box, counted, hull, inside, outermost, overhang, quoted, repadded
 
 NAME = "fit"
 
 
-def findings(stage: Stage) -> Iterator[Finding]:
-    """Yield what leaves the panel or its padding box."""
+def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
+    """Yield what leaves the panel or its padding box; without `proposing` smaller types are not looked for."""
     for extent in stage.extents:
         yield from _padding_on_panel(stage, extent)
-        yield from _inside_padding(stage, extent)
-        yield from _on_panel(stage, extent)
+        yield from _inside_padding(stage, extent, proposing)
+        yield from _on_panel(stage, extent, proposing)
 
 
 def _subject(extent: Extent, pixel: tuple[int, int]) -> tuple[str, tuple[str, ...]]:
     texts = extent.text_at(pixel)
     if not texts:
         return "it", ()
-    return (f"state {quoted(texts[0])}" if isinstance(extent.part, Icon) else quoted(texts[0])), texts
+    kind = {Icon: "state ", Meter: "value "}.get(type(extent.part), "")
+    return f"{kind}{quoted(texts[0])}", texts
 
 
 def _padding_on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
@@ -39,6 +42,9 @@ def _padding_on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
     remedy = None
     if kept[2] > 0 and kept[3] > 0 and extent.part.__class__ in (Field, Icon):
         remedy = Remedy(f"cut the padding box to {box(kept)}", (Change(extent.name, "padding", list(kept)),))
+        if (extent.reach & rectangle(*area)) - rectangle(*kept):
+            # The ink leaves the panel too, and what is left of the box would cut it off.
+            remedy = _back(stage, extent)
     yield Finding(
         NAME, "fault", stage.screen.name, extent.name,
         f"the padding box leaves the panel by {overhang(area, stage.whole)}",
@@ -57,7 +63,7 @@ def _lost(extent: Extent, panel: Panel) -> Mask:
     return extent.reach - visible(panel)
 
 
-def _inside_padding(stage: Stage, extent: Extent) -> Iterator[Finding]:
+def _inside_padding(stage: Stage, extent: Extent, proposing: bool) -> Iterator[Finding]:
     area, panel = extent.padding, stage.material.layout.panel
     if area is None:
         return
@@ -70,6 +76,11 @@ def _inside_padding(stage: Stage, extent: Extent) -> Iterator[Finding]:
     remedy = None
     if inside(needed, panel):
         remedy = Remedy(repadded(area, needed), (Change(extent.name, "padding", list(needed)),))
+    if proposing and (remedy is None or not has_room(stage, extent, needed)):
+        # No room for a larger padding box here: elsewhere, or for a smaller text.
+        other = cleared(stage, extent, remedy) if remedy else None
+        other = other or shortened(stage, extent, _common(area, stage.whole))
+        remedy = other if other and (other.changes or remedy is None) else remedy
     yield Finding(
         NAME, "fault", stage.screen.name, extent.name,
         f"{subject} reaches beyond the padding box by {overhang(cut.bounds(), area)}: "
@@ -78,7 +89,7 @@ def _inside_padding(stage: Stage, extent: Extent) -> Iterator[Finding]:
     )  # fmt: skip
 
 
-def _on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
+def _on_panel(stage: Stage, extent: Extent, proposing: bool) -> Iterator[Finding]:
     panel = stage.material.layout.panel
     lost = _lost(extent, panel)
     fill_lost = 0
@@ -99,17 +110,26 @@ def _on_panel(stage: Stage, extent: Extent) -> Iterator[Finding]:
     pixel = outermost(lost, stage.whole)
     subject, texts = _subject(extent, pixel)
     beyond = overhang(lost.bounds(), stage.whole)
+    remedy = _back(stage, extent) or (shortened(stage, extent, stage.whole) if proposing else None)
     where = f"leaves the panel by {beyond}" if beyond else "is hidden by the panel's rounded edge"
     yield Finding(
         NAME, "fault", stage.screen.name, extent.name,
         f"{subject} {where}: {counted(lost.count(), 'pixel')} in all cannot be seen",
-        texts, lost.count(), lost.bounds(), _back(stage, extent), pixels=lost,
+        texts, lost.count(), lost.bounds(), remedy, pixels=lost,
     )  # fmt: skip
+
+
+def _common(one: Area, other: Area) -> Area:
+    left, top = max(one[0], other[0]), max(one[1], other[1])
+    right, bottom = min(one[0] + one[2], other[0] + other[2]), min(one[1] + one[3], other[1] + other[3])
+    return left, top, max(right - left, 0), max(bottom - top, 0)
 
 
 def _back(stage: Stage, extent: Extent) -> Remedy | None:
     """Return the least move, along one axis or both, that brings the part into sight."""
-    panel, (x, y, width, height) = stage.material.layout.panel, extent.reach.bounds()
+    panel, area = stage.material.layout.panel, extent.reach.bounds()
+    padded = extent.padding is not None and getattr(extent.part, "padding", None) is not None
+    x, y, width, height = hull(area, extent.padding) if padded and extent.padding else area
     if width > panel.width or height > panel.height:
         return None
     dx = max(-x, 0) or min(panel.width - x - width, 0)
@@ -122,16 +142,14 @@ def _back(stage: Stage, extent: Extent) -> Remedy | None:
         if step:
             changes.append(Change(extent.name, key, old + step))
             words.append(f"{key} {old} → {old + step}")
-    if extent.padding is not None and getattr(extent.part, "padding", None) is not None:
+    if padded and extent.padding:
         moved = (extent.padding[0] + dx, extent.padding[1] + dy, *extent.padding[2:])
-        if not inside(moved, panel):
-            return None
         changes.append(Change(extent.name, "padding", list(moved)))
         words.append(f"padding box to {box(moved)}")
     return Remedy(", ".join(words), tuple(changes))
 
 
 def _places(part: Part) -> tuple[tuple[str, int, str], ...]:
-    if isinstance(part, Box | Rule | Icon):
+    if isinstance(part, Box | Rule | Icon | Meter | Picture):
         return ("x", part.x, "x"), ("y", part.y, "y")
     return ("x", part.x, "x"), ("baseline", part.baseline, "y")

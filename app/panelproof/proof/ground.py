@@ -8,6 +8,7 @@ from panelproof.ink.mask import Mask
 from panelproof.layout.parts import Field, Label
 from panelproof.proof.extent import Extent, Stage
 from panelproof.proof.finding import Change, Finding, Remedy
+from panelproof.proof.free_place import freed
 from panelproof.proof.words import counted
 
 NAME = "ground"
@@ -37,25 +38,29 @@ def findings(stage: Stage) -> Iterator[Finding]:
 def _blended(stage: Stage, number: int, extent: Extent) -> Iterator[Finding]:
     rest, wrong = extent.ink, 0
     grounds: list[str] = []
+    # Every ground under it, by the panel's code, with the ink's name.
+    under: dict[int, str] = {}
     for below in reversed(stage.extents[:number]):
         hit = rest & below.fill
         if hit:
             rest = rest - below.fill
+            under.setdefault(below.ground_code, getattr(below.part, "fill", None) or "")
             if below.ground_code != extent.ground_code:
                 wrong |= hit.bits
                 grounds.append(f"the box `{below.name}`")
-    if rest and stage.material.code(stage.screen.ground) != extent.ground_code:
-        wrong |= rest.bits
-        grounds.append("the screen's ground")
+    if rest:
+        code = stage.material.code(stage.screen.ground)
+        under.setdefault(code, stage.screen.ground)
+        if code != extent.ground_code:
+            wrong |= rest.bits
+            grounds.append("the screen's ground")
     if wrong:
         pixels = Mask(*extent.ink.frame, wrong)
         part = extent.part
         declared = getattr(part, "ground", None) or stage.screen.ground
-        remedy = None
-        if grounds == ["the screen's ground"]:
-            remedy = Remedy(
-                f"ground `{stage.screen.ground}`", (Change(extent.name, "ground", stage.screen.ground),)
-            )
+        (name, *others) = under.values()
+        alone = Remedy(f"ground `{name}`", (Change(extent.name, "ground", name),))
+        remedy = freed(stage, extent) if others else alone
         yield Finding(
             NAME, "fault", stage.screen.name, extent.name,
             f"antialiased text is blended with `{declared}` but lies on {' and '.join(grounds)}: "

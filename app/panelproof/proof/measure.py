@@ -1,4 +1,4 @@
-"""Figures of each field: its extremes, and the room it needs and has."""
+"""Figures of each field: its extremes, and the room it needs and has; and of each meter: what a pixel stands for."""
 
 from __future__ import annotations
 
@@ -8,10 +8,13 @@ from dataclasses import dataclass
 from panelproof.glyphs.run import placed
 from panelproof.ink.mask import Area
 from panelproof.ink.repaint import text_ink
-from panelproof.layout.parts import Field
+from panelproof.layout import level
+from panelproof.layout.parts import Field, Meter
 from panelproof.material import Material
+from panelproof.proof.characters import alphabet, height, pitch_mm
 from panelproof.proof.extent import Stage, stage
 from panelproof.proof.text_bytes import needed
+from panelproof.sight.arc import farthest
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +31,9 @@ class Measure:
 
     `ink` is the smallest rectangle that holds every pixel some text inks, which is also the least padding box;
     `spare` the pixels left between it and the padding box at the left, top, right and bottom (negative where ink is
-    cut off; None without a padding box). `texts` counts the content.
+    cut off; None without a padding box). `texts` counts the content. `height` is that of the figures and capitals, or
+    of the small letters where there are none (None: neither); from `readable_mm` millimetres it can still be read, at 16
+    minutes of arc (None where the panel's size is not given).
     """
 
     screen: str
@@ -43,6 +48,49 @@ class Measure:
     bytes: int
     bytes_text: str
     missing: tuple[str, ...]
+    height: int | None
+    readable_mm: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Reached:
+    """A limit of a meter: its value, and the pixel of the length, from 0, that its mark stands on or would."""
+
+    at: int
+    pixel: int
+
+
+@dataclass(frozen=True, slots=True)
+class MeterMeasure:
+    """One meter in figures: its rectangle, its length in pixels, and how much of its range one pixel stands for."""
+
+    screen: str
+    meter: str
+    least: int
+    greatest: int
+    area: Area
+    length: int
+    per_pixel: float
+    limits: tuple[Reached, ...]
+
+
+def meter_measures(material: Material) -> Iterator[MeterMeasure]:
+    """Yield the figures of every meter of a layout."""
+    for screen in material.layout.screens:
+        for part in screen.parts:
+            if not isinstance(part, Meter):
+                continue
+            length = level.length(part)
+            yield MeterMeasure(
+                screen=screen.name,
+                meter=part.name,
+                least=part.least,
+                greatest=part.greatest,
+                area=(part.x, part.y, part.width, part.height),
+                length=length,
+                per_pixel=(part.greatest - part.least) / length,
+                limits=tuple(Reached(limit.at, level.mark_place(part, limit.at)) for limit in part.limits),
+            )
 
 
 def measures(material: Material) -> Iterator[Measure]:
@@ -59,6 +107,7 @@ def of_stage(stage_: Stage) -> Iterator[Measure]:
             continue
         ink = extent.reach.bounds()
         size, text = needed(part.content)
+        high, pitch = height(print_.type, alphabet(print_.graph)), pitch_mm(stage_.material.layout.panel)
         yield Measure(
             screen=stage_.screen.name,
             field=part.name,
@@ -72,6 +121,8 @@ def of_stage(stage_: Stage) -> Iterator[Measure]:
             bytes=size,
             bytes_text=text,
             missing=print_.missing,
+            height=high.pixels if high else None,
+            readable_mm=round(farthest(high.pixels * pitch), 1) if high and pitch else None,
         )
 
 

@@ -41,7 +41,7 @@ def _left(stage: Stage, former: Stage, bare: Mask) -> Iterator[Finding]:
     if former.screen.clears and former.material.code(former.screen.ground) != ground:
         left = bare
     for extent in former.extents:
-        shown = extent.ink if extent.ink_codes != frozenset([ground]) else Mask(*bare.frame, 0)
+        shown = extent.seen_on(ground)
         painted = shown
         if extent.ground_code not in (-1, ground):
             painted = painted | extent.ground | extent.fill

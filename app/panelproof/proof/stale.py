@@ -9,24 +9,32 @@ from panelproof.ink.mask import Mask, rectangle
 from panelproof.layout.parts import Field, Icon
 from panelproof.proof.extent import Extent, Stage, icon_repaint, spared_by
 from panelproof.proof.finding import Change, Finding, Remedy
+from panelproof.proof.free_place import cleared, has_room
 from panelproof.proof.words import box, counted, inside, quoted
 
 NAME = "stale"
 
 
-def findings(stage: Stage) -> Iterator[Finding]:
-    """Yield what stays behind after an update; a panel that takes whole frames cannot hold stale pixels."""
+def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
+    """Yield what stays behind after an update; a panel that takes whole frames cannot hold stale pixels.
+
+    Without `proposing` no free place is looked for.
+    """
     if stage.material.layout.panel.refresh == "whole":
         return
     for extent in stage.extents:
         pixels, texts = stale_pixels(extent)
         if pixels:
             earlier, later = texts
+            remedy = _padded(stage, extent)
+            if proposing and remedy and not has_room(stage, extent, extent.reach.bounds()):
+                # No room for a padding box here.
+                remedy = cleared(stage, extent, remedy) or remedy
             yield Finding(
                 NAME, "fault", stage.screen.name, extent.name,
                 f"{quoted(later)} after {quoted(earlier)} leaves old pixels behind; "
                 f"{counted(pixels.count(), 'pixel')} of this part can go stale",
-                texts, pixels.count(), pixels.bounds(), _padded(stage, extent), pixels=pixels,
+                texts, pixels.count(), pixels.bounds(), remedy, pixels=pixels,
             )  # fmt: skip
 
 

@@ -18,6 +18,11 @@ def counted(number: int, one: str, many: str = "") -> str:
     return f"{number} {one if number == 1 else many or one + 's'}"
 
 
+def grouped(number: int) -> str:
+    """Return a number with its thousands apart: 4 294 967 296."""
+    return f"{number:,}".replace(",", " ") if number < 10**15 else f"{float(number):.1e}"
+
+
 def listed(words: Sequence[str], most: int = 6) -> str:
     """Return words as a list in a sentence, the rest counted: "a, b and 3 more"."""
     shown, rest = list(words[:most]), len(words) - most

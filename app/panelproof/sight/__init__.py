@@ -1,0 +1,1 @@
+"""What the eye gets: luminance and contrast, colour-deficient sight, and visual angles."""
