@@ -11,12 +11,14 @@ from typing import TYPE_CHECKING
 from panelproof.layout.parts import Field
 from panelproof.material import Material, field_graph
 from panelproof.proof.finding import LEVELS, Finding
-from panelproof.proof.words import counted, quoted
+from panelproof.proof.words import counted, grouped, quoted
 
 if TYPE_CHECKING:
     from panelproof.glyphs.catalogue import FontEntry
     from panelproof.ink.mask import Area
-    from panelproof.proof.measure import Measure
+    from panelproof.mending import Mended
+    from panelproof.proof.measure import Measure, MeterMeasure
+    from panelproof.verdict import Verdict
 
 
 def tally(found: Sequence[Finding]) -> dict[str, int]:
@@ -24,27 +26,31 @@ def tally(found: Sequence[Finding]) -> dict[str, int]:
     return {level: sum(finding.level == level for finding in found) for level in LEVELS}
 
 
-def as_json(path: Path, found: Sequence[Finding]) -> str:
+def _entries(finding: Finding) -> dict[str, object]:
+    return {
+        "rule": finding.rule,
+        "level": finding.level,
+        "screen": finding.screen,
+        "part": finding.part,
+        "message": finding.message,
+        "texts": list(finding.texts),
+        "count": finding.count,
+        "area": list(finding.area) if finding.area else None,
+        "remedy": finding.remedy.sentence if finding.remedy else None,
+    }
+
+
+def as_json(path: Path, found: Verdict) -> str:
     """Return one file's findings as one line of JSON."""
-    counts = tally(found)
-    findings = [
-        {
-            "rule": finding.rule,
-            "level": finding.level,
-            "screen": finding.screen,
-            "part": finding.part,
-            "message": finding.message,
-            "texts": list(finding.texts),
-            "count": finding.count,
-            "area": list(finding.area) if finding.area else None,
-            "remedy": finding.remedy.sentence if finding.remedy else None,
-        }
-        for finding in found
-    ]
+    counts = tally(found.findings)
     return json.dumps(
         {
             "layout": str(path),
-            "findings": findings,
+            "findings": [_entries(finding) for finding in found.findings],
+            "accepted": [
+                _entries(one.finding) | {"accepted_by": one.part, "reason": one.reason}
+                for one in found.accepted
+            ],
             "faults": counts["fault"],
             "cautions": counts["caution"],
             "notes": counts["note"],
@@ -53,12 +59,11 @@ def as_json(path: Path, found: Sequence[Finding]) -> str:
     )
 
 
-def grouped(number: int) -> str:
-    """Return a number with its thousands apart: 4 294 967 296."""
-    return f"{number:,}".replace(",", " ") if number < 10**15 else f"{float(number):.1e}"
+def _where(finding: Finding) -> str:
+    return " / ".join(filter(None, (finding.screen, finding.part))) or "the layout"
 
 
-def as_text(path: Path, material: Material, found: Sequence[Finding]) -> str:
+def as_text(path: Path, material: Material, found: Verdict) -> str:
     """Return one file's findings for a person."""
     layout = material.layout
     fields = [part for screen in layout.screens for part in screen.parts if isinstance(part, Field)]
@@ -68,8 +73,8 @@ def as_text(path: Path, material: Material, found: Sequence[Finding]) -> str:
         f"{counted(len(layout.screens), 'screen')}, {counted(len(fields), 'field')}, "
         f"{grouped(texts)} {'text' if texts == 1 else 'texts'} proved"
     ]
-    for finding in found:
-        where = " / ".join(filter(None, (finding.screen, finding.part)))
+    for finding in found.findings:
+        where = _where(finding)
         at = (
             f" [{finding.area[2]} × {finding.area[3]} at {finding.area[0]}, {finding.area[1]}]"
             if finding.area
@@ -79,23 +84,43 @@ def as_text(path: Path, material: Material, found: Sequence[Finding]) -> str:
         lines.append(f"      {finding.message}")
         if finding.remedy:
             lines.append(f"      remedy: {finding.remedy.sentence}")
-    counts = tally(found)
+    for one in found.accepted:
+        lines.append(f"  accepted: {one.finding.rule}: {_where(one.finding)}")
+        lines.append(f"      {one.finding.message}")
+        lines.append(f"      reason given by `{one.part}`: {one.reason}")
+    counts = tally(found.findings)
     summary = ", ".join(counted(number, level) for level, number in counts.items() if number)
-    lines.append(f"  {summary or 'clean: no fault, no caution'}")
+    apart = f"; {len(found.accepted)} accepted" if found.accepted else ""
+    lines.append(f"  {summary or 'clean: no fault, no caution'}{apart}")
     return "\n".join(lines)
 
 
-def measures_json(figures: Sequence[Measure]) -> str:
-    """Return every field's figures as JSON."""
-    return json.dumps([asdict(figure) for figure in figures], ensure_ascii=False, indent=2)
+def mended_text(path: Path, found: Mended) -> str:
+    """Return what was mended and what is left, for a person."""
+    lines = [f"{path}: {counted(len(found.done), 'remedy', 'remedies')} carried out, {len(found.left)} left"]
+    for finding in found.done:
+        assert finding.remedy is not None
+        lines.append(f"  mended: {finding.rule}: {_where(finding)}: {finding.remedy.sentence}")
+        lines.append(f"      {finding.message}")
+    for left in found.left:
+        lines.append(f"  left: {left.finding.level}: {left.finding.rule}: {_where(left.finding)}")
+        lines.append(f"      {left.finding.message}")
+        lines.append(f"      {left.reason}")
+    return "\n".join(lines)
+
+
+def measures_json(figures: Sequence[Measure], meters: Sequence[MeterMeasure] = ()) -> str:
+    """Return every field's figures, then every meter's, as JSON; a field's have the key `field`, a meter's `meter`."""
+    listed_ = [asdict(figure) for figure in figures] + [asdict(meter) for meter in meters]
+    return json.dumps(listed_, ensure_ascii=False, indent=2)
 
 
 def _area(area: Area | None) -> str:
     return f"{area[2]} × {area[3]} at {area[0]}, {area[1]}" if area else "none"
 
 
-def measures_text(figures: Sequence[Measure]) -> str:
-    """Return every field's figures for a person, one block a field."""
+def measures_text(figures: Sequence[Measure], meters: Sequence[MeterMeasure] = ()) -> str:
+    """Return every field's and meter's figures for a person, one block each."""
     from tabulate import tabulate  # noqa: PLC0415 - only this report needs it
 
     blocks = []
@@ -110,13 +135,27 @@ def measures_text(figures: Sequence[Measure]) -> str:
             ("spare left, top, right, bottom", _spare(figure)),
             ("text buffer", f"{figure.bytes} bytes, for {quoted(figure.bytes_text)}"),
         ]
+        if figure.height is not None:
+            far = f", to be read from {int(figure.readable_mm)} mm at most" if figure.readable_mm else ""
+            rows.append(("characters", f"{figure.height} px high{far}"))
         if figure.missing:
             rows.append(("missing from the type", " ".join(figure.missing)))
         body = tabulate(rows, tablefmt="plain", disable_numparse=True)
         blocks.append(
             f"{figure.screen} / {figure.field}\n" + "\n".join(f"  {line}" for line in body.splitlines())
         )
-    return "\n\n".join(blocks) if blocks else "the layout has no field"
+    for meter in meters:
+        rows = [
+            ("range", f"{meter.least} to {meter.greatest}"),
+            ("rectangle", _area(meter.area)),
+            ("one pixel stands for", f"{meter.per_pixel:.4g}; {meter.length} px in all"),
+            *(("limit", f"{limit.at}, at pixel {limit.pixel}") for limit in meter.limits),
+        ]
+        body = tabulate(rows, tablefmt="plain", disable_numparse=True)
+        blocks.append(
+            f"{meter.screen} / {meter.meter}\n" + "\n".join(f"  {line}" for line in body.splitlines())
+        )
+    return "\n\n".join(blocks) if blocks else "the layout has no field and no meter"
 
 
 def _spare(figure: Measure) -> str:

@@ -14,13 +14,13 @@ from typing import TYPE_CHECKING
 from panelproof.command import CLEAN, FAULTY, UNUSABLE
 from panelproof.material import Material, gather
 from panelproof.problem import Problem
-from panelproof.proof.finding import Finding
 
 if TYPE_CHECKING:
     from PIL.Image import Image
 
     from panelproof.layout.document import Screen
     from panelproof.picture.values import Values
+    from panelproof.verdict import Verdict
 
 
 class _Progress:
@@ -51,12 +51,12 @@ def load(path: Path) -> Material:
         raise Problem(problem.message, f"{path}: {problem.place}") from None
 
 
-def _proved(material: Material) -> tuple[Finding, ...]:
-    from panelproof.proof.check import prove  # noqa: PLC0415
+def _proved(material: Material) -> Verdict:
+    from panelproof.verdict import verdict  # noqa: PLC0415
 
     progress = _Progress()
     try:
-        return prove(material, lambda screen: progress(f"proving screen `{screen}`"))
+        return verdict(material, lambda screen: progress(f"proving screen `{screen}`"))
     finally:
         progress.done()
 
@@ -75,19 +75,54 @@ def check(options: Namespace) -> int:
             code = UNUSABLE
             continue
         print(report.as_json(path, found) if options.json else report.as_text(path, material, found))
-        if any(finding.level == "fault" for finding in found):
+        if found.faulty:
             code = max(code, FAULTY)
     return code
 
 
 def measure(options: Namespace) -> int:
-    """Print each field's figures."""
+    """Print each field's figures, and each meter's."""
     from panelproof import report  # noqa: PLC0415
-    from panelproof.proof.measure import measures  # noqa: PLC0415
+    from panelproof.proof.measure import measures, meter_measures  # noqa: PLC0415
 
-    figures = tuple(measures(load(options.layout)))
-    print(report.measures_json(figures) if options.json else report.measures_text(figures))
+    material = load(options.layout)
+    if options.cost:
+        from panelproof import costreport  # noqa: PLC0415
+        from panelproof.firmware.cost import costs  # noqa: PLC0415
+
+        with _placed(options.layout):
+            found = costs(material)
+        print(costreport.as_json(found) if options.json else costreport.as_text(found))
+        return CLEAN
+    figures = tuple(measures(material)), tuple(meter_measures(material))
+    print(report.measures_json(*figures) if options.json else report.measures_text(*figures))
     return CLEAN
+
+
+def mend(options: Namespace) -> int:
+    """Carry out the remedies that are safe, and say what is left."""
+    from panelproof import report  # noqa: PLC0415
+    from panelproof.layout.writing import write  # noqa: PLC0415
+    from panelproof.mending import mend as mended  # noqa: PLC0415
+
+    progress = _Progress()
+    try:
+        found = mended(load(options.layout), lambda remedy: progress(f"trying {remedy}"))
+    finally:
+        progress.done()
+    print(report.mended_text(options.layout, found))
+    output = options.output or options.layout
+    if options.dry_run:
+        print("nothing was written (--dry-run)")
+    elif found.done or options.output:
+        layout = found.layout
+        if output.parent.resolve() != options.layout.parent.resolve():
+            from panelproof.editor.files import rebased  # noqa: PLC0415 - only where paths have to follow
+
+            layout = rebased(layout, options.layout.parent, output.parent)
+        write(layout, output)
+        print(f"wrote {output}")
+    return FAULTY if any(one.finding.level == "fault" for one in found.left) else CLEAN
 
 
 def schema(_: Namespace) -> int:
@@ -112,20 +147,50 @@ def fonts(options: Namespace) -> int:
     return CLEAN
 
 
+def panels(options: Namespace) -> int:
+    """List the panels in common use."""
+    from panelproof.starters import listing  # noqa: PLC0415
+
+    found = listing.found(options.search)
+    if not found:
+        raise Problem(f"no panel's id, kind or size holds `{options.search}`")
+    print(listing.panels_json(found) if options.json else listing.panels_text(found))
+    return CLEAN
+
+
+def starters(options: Namespace) -> int:
+    """List the starters."""
+    from panelproof.starters import listing  # noqa: PLC0415
+    from panelproof.starters.description import claiming, descriptions  # noqa: PLC0415
+    from panelproof.starters.panels import panel_of  # noqa: PLC0415
+
+    names = claiming(panel_of(options.panel).panel) if options.panel else tuple(descriptions())
+    print(listing.starters_json(names) if options.json else listing.starters_text(names))
+    return CLEAN
+
+
 def new(options: Namespace) -> int:
     """Write a starter layout, never over a file that is there."""
-    from panelproof.layout.starting import starter, starter_panel  # noqa: PLC0415
     from panelproof.layout.writing import write  # noqa: PLC0415
+    from panelproof.starters.make import best, chosen_panel, make  # noqa: PLC0415
 
     if options.layout.exists():
         raise Problem(
             "there is a file of this name already; choose another or remove it", str(options.layout)
         )
-    panel = starter_panel(
-        options.size, options.colours, options.shape, options.corner_radius, options.refresh
+    panel = chosen_panel(
+        options.panel,
+        size=options.size,
+        colours=options.colours,
+        shape=options.shape,
+        corner_radius=options.corner_radius,
+        refresh=options.refresh,
+        palette=options.palette,
     )
-    write(starter(options.layout.name.removesuffix(".json").removesuffix(".panel"), panel), options.layout)
-    print(f"wrote {options.layout}")
+    starter = options.starter or best(panel)
+    name = options.layout.name.removesuffix(".json").removesuffix(".panel")
+    write(make(starter, panel, name), options.layout)
+    print(f"wrote {options.layout} (starter `{starter}`, {panel.name or f'{panel.width} × {panel.height}'})")
     return CLEAN
 
 
@@ -167,7 +232,9 @@ def _marked(material: Material, screen: Screen, values: Values, scale: int) -> I
     from panelproof.picture.marks import Overlay, footprints, marks  # noqa: PLC0415
     from panelproof.proof.check import prove_screen  # noqa: PLC0415
     from panelproof.proof.extent import stage  # noqa: PLC0415
+    from panelproof.verdict import judged  # noqa: PLC0415
 
+    found = judged(material.layout, prove_screen(stage(material, screen)), (screen.name,))
     overlays = [
         Overlay(
             "stale" if finding.rule == "stale" else "finding",
@@ -175,7 +242,7 @@ def _marked(material: Material, screen: Screen, values: Values, scale: int) -> I
             finding.pixels,
             f"{finding.rule}, {finding.part}: {finding.message}",
         )
-        for finding in prove_screen(stage(material, screen))
+        for finding in found.findings
         if finding.pixels
     ]
     return marks(material, screen, values, scale, [*footprints(material, screen), *overlays])
@@ -200,17 +267,21 @@ def export(options: Namespace) -> int:
         now = header(material)
     if options.verify:
         return _verify(options.verify, now)
-    faults = [finding for finding in _proved(material) if finding.level == "fault"]
-    if faults:
+    found = _proved(material)
+    if found.faulty:
         from panelproof import report  # noqa: PLC0415
 
-        print(report.as_text(options.layout, material, faults), file=sys.stderr)
+        print(report.as_text(options.layout, material, found.faults), file=sys.stderr)
         if not options.despite_faults:
             print(
                 "panelproof: no header was written; mend the faults, or use --despite-faults", file=sys.stderr
             )
             return FAULTY
     output = options.output or options.layout.parent / f"{material.layout.name.replace('-', '_')}.h"
+    if options.depends:
+        from panelproof.firmware.depends import rule, sources  # noqa: PLC0415
+
+        save(options.depends, rule(output, sources(material, options.layout)).encode())
     save(output, now.encode())
     print(f"wrote {output}")
     return CLEAN
@@ -244,13 +315,48 @@ def desktop(options: Namespace) -> int:
     return CLEAN
 
 
+def compare(options: Namespace) -> int:
+    """Hold what a device shows against a moment."""
+    from panelproof.device.task import compare as held_against  # noqa: PLC0415
+
+    return held_against(options)
+
+
+def adopt(options: Namespace) -> int:
+    """Take a header's hand-changed values back into its layout."""
+    from panelproof.takingback import adopt as taken_back  # noqa: PLC0415
+
+    return taken_back(options)
+
+
+def bake(options: Namespace) -> int:
+    """Write types as bitmap files and point the layout to them."""
+    from panelproof.bake import run  # noqa: PLC0415
+
+    return run(options)
+
+
+def sheet(options: Namespace) -> int:
+    """Write a layout's sheet for people."""
+    from panelproof.paper.task import sheet as written  # noqa: PLC0415
+
+    return written(options)
+
+
 TASKS: dict[str, Callable[[Namespace], int]] = {
     "check": check,
+    "mend": mend,
     "measure": measure,
     "render": render,
     "export": export,
     "schema": schema,
     "fonts": fonts,
+    "panels": panels,
+    "starters": starters,
     "new": new,
+    "compare": compare,
+    "adopt": adopt,
+    "bake": bake,
+    "sheet": sheet,
     "desktop": desktop,
 }

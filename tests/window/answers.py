@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from msgspec.structs import replace
+from tests.window.begun import starter
 
 from panelproof.editor import edits
 from panelproof.editor.asking import Foreign, Recover, Unsaved
@@ -12,7 +13,6 @@ from panelproof.editor.recovery import Left
 from panelproof.layout.document import Layout
 from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Field
-from panelproof.layout.starting import starter
 from panelproof.layout.writing import encode
 
 
@@ -27,6 +27,7 @@ class Answers:
         self.layout: Layout | None = None
         self.to_open: Path | None = None
         self.to_save: Path | None = None
+        self.reason_answer: str | None = None
 
     def unsaved(self, path: Path | None) -> Unsaved:
         self.asked.append(f"unsaved {path.name if path else 'untitled'}")
@@ -51,6 +52,10 @@ class Answers:
     def save_path(self, suggested: Path) -> Path | None:
         self.asked.append(f"save {suggested.name}")
         return self.to_save
+
+    def reason(self, rule: str, part: str, message: str) -> str | None:
+        self.asked.append(f"reason {rule} of {part}")
+        return self.reason_answer
 
     def sorry(self, message: str, detail: str = "") -> None:
         self.asked.append(f"sorry {message}")

@@ -8,7 +8,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
+from PIL import Image
 from tests.picture import tank
+from tests.window.begun import starter
 from tests.window.handiwork import another
 
 from panelproof.content.build import graph, text
@@ -19,7 +21,6 @@ from panelproof.layout.document import Layout, Screen, TypeSpec
 from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Box, Field, Icon, IconState, Label, Part, Rule
 from panelproof.layout.reading import parse
-from panelproof.layout.starting import starter
 from panelproof.layout.writing import encode
 from panelproof.material import gather
 from panelproof.picture.moments import moments, named
@@ -150,13 +151,21 @@ def test_a_free_name_counts_on(wanted: str, taken: list[str], free: str) -> None
 
 @pytest.mark.parametrize("kind", edits.KINDS)
 @pytest.mark.parametrize("colours", ["mono", "rgb565"])
-def test_a_new_part_on_an_empty_screen_proves_clean(kind: edits.Kind, colours: str) -> None:
+def test_a_new_part_on_an_empty_screen_proves_clean(kind: edits.Kind, colours: str, tmp_path: Path) -> None:
     panel = Panel(128, 64, "mono") if colours == "mono" else Panel(240, 240)
     begun = starter("bench", panel)
     layout = replace(begun, screens=(Screen("main", "black"),), moments=())
-    after, name = edits.add_part(layout, gather(layout, Path()), "main", kind, (64, 32))
+    Image.new("RGB", (9, 7), "white").save(tmp_path / "drop.png")
+    after, name = edits.add_part(
+        layout,
+        gather(layout, tmp_path),
+        "main",
+        kind,
+        (64, 32),
+        picture="drop.png" if kind == "picture" else "",
+    )
     assert name == kind
-    found = [one for one in prove(gather(after, Path())) if one.level == "fault"]
+    found = [one for one in prove(gather(after, tmp_path)) if one.level == "fault"]
     assert not found, found[0].message
 
 

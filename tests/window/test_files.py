@@ -10,13 +10,9 @@ from msgspec.structs import replace
 from tests.window.answers import tank, written
 
 from panelproof.editor import edits, files
-from panelproof.editor.panels import COMMON
 from panelproof.layout.document import TypeSpec
 from panelproof.layout.parts import Icon, IconState
-from panelproof.layout.starting import starter
-from panelproof.material import gather
 from panelproof.problem import Problem
-from panelproof.proof.check import prove
 
 
 def test_a_stamp_is_of_what_the_file_holds_not_of_its_clock(tmp_path: Path) -> None:
@@ -86,11 +82,3 @@ def test_paths_are_kept_when_the_file_moves(tmp_path: Path) -> None:
     assert states.states[0].picture == "../../a/up.png"
     assert (new / states.states[0].picture).resolve() == (old / "up.png").resolve()
     assert files.rebased(moved, new, old) == edits.set_part(layout, "main", "link", icon), "and back again"
-
-
-@pytest.mark.parametrize("entry", COMMON, ids=lambda entry: f"{entry.group} {entry.title}")
-def test_every_common_panel_has_a_clean_starter(entry: object) -> None:
-    panel = entry.panel  # type: ignore[attr-defined]
-    layout = starter("start", panel)
-    assert layout.screens[0].parts
-    assert not [finding for finding in prove(gather(layout, Path())) if finding.level != "note"]

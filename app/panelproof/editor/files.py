@@ -12,9 +12,9 @@ from msgspec.structs import replace
 
 from panelproof.glyphs.file import SUFFIXES
 from panelproof.layout.document import Layout, Screen
-from panelproof.layout.parts import Icon, Part
+from panelproof.layout.fitting import fitting
+from panelproof.layout.parts import Icon, Part, Picture
 from panelproof.layout.reading import read
-from panelproof.layout.starting import starter
 from panelproof.layout.writing import write
 
 ENDING = ".panel.json"
@@ -81,9 +81,7 @@ def named_after(layout: Layout, path: Path) -> Layout:
     """Return an untitled layout with a name after its file; another layout keeps its name."""
     if layout.name != UNTITLED:
         return layout
-    return replace(
-        layout, name=starter(path.name.removesuffix(".json").removesuffix(".panel"), layout.panel).name
-    )
+    return replace(layout, name=fitting(path.name.removesuffix(".json").removesuffix(".panel")))
 
 
 def rebased(layout: Layout, old: Path, new: Path) -> Layout:
@@ -103,6 +101,8 @@ def _screen(screen: Screen, old: Path, new: Path) -> Screen:
 
 
 def _part(part: Part, old: Path, new: Path) -> Part:
+    if isinstance(part, Picture):
+        return replace(part, picture=_seen(part.picture, old, new))
     if not isinstance(part, Icon):
         return part
     states = tuple(

@@ -53,7 +53,7 @@ class StartPage(QWidget):
         self._arrange(title, quiet)
         self.create_button.clicked.connect(self._create)
         self.form.agreed.connect(self._create)
-        self.form.changed.connect(lambda: self.create_button.setEnabled(self.form.panel() is not None))
+        self.form.changed.connect(lambda: self.create_button.setEnabled(self.form.ready()))
         self.browse_button.clicked.connect(self.browsed)
         self.recent.itemActivated.connect(self._open)
         self.recent.itemClicked.connect(self._open)
