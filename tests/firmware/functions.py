@@ -27,6 +27,7 @@ Value = str | int | float | None
 MAIN = r"""
 #define G_IMPLEMENTATION
 #include "g.h"
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 

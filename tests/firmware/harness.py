@@ -17,10 +17,11 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
+from panelproof.firmware.data import changes_by_parts
 from panelproof.firmware.header import header
 from panelproof.firmware.names import lower, member, upper
 from panelproof.layout.document import Screen
-from panelproof.layout.parts import Field, Icon
+from panelproof.layout.parts import Field, Icon, Meter
 from panelproof.material import Material
 from panelproof.picture.values import Values
 
@@ -116,7 +117,7 @@ int main(void)
 
     while (fgets(line, sizeof line, stdin)) {
         int command, screen = 0, part = 0, begin = 0, n;
-        unsigned number = 0;
+        unsigned number = 0, former = 0;
         char *rest_of_line;
 
         line[strcspn(line, "\n")] = '\0';
@@ -127,8 +128,9 @@ int main(void)
             dump();
             continue;
         }
-        n = sscanf(rest_of_line, "%%u", &number);
+        n = sscanf(rest_of_line, "%%u %%u", &number, &former);
         (void)n;
+        (void)former;
         windows = runs = 0;
         memset(touched, 0, sizeof touched);
         if (command == 'c') {
@@ -185,7 +187,7 @@ class Program:
     material: Material
     commands: list[str] = field(default_factory=list)
 
-    def _place(self, screen: Screen, part: Field | Icon) -> str:
+    def _place(self, screen: Screen, part: Field | Icon | Meter) -> str:
         return f"{self.material.layout.screens.index(screen)} {screen.parts.index(part) + 1}"
 
     def clear(self, code: int) -> None:
@@ -199,6 +201,8 @@ class Program:
                 self.commands.append(f"v{self._place(screen, part)} {values.texts[part.name].encode().hex()}")
             elif isinstance(part, Icon):
                 self.commands.append(f"v{self._place(screen, part)} {_state(part, values.states[part.name])}")
+            elif isinstance(part, Meter):
+                self.commands.append(f"v{self._place(screen, part)} {_level(values.levels[part.name])}")
         self.commands.append(f"d{self.material.layout.screens.index(screen)} 0")
 
     def update_field(self, screen: Screen, part: Field, text: str | bytes) -> None:
@@ -210,6 +214,27 @@ class Program:
         """Set one icon; a number may be no state of it."""
         number = state if isinstance(state, int) else _state(part, state)
         self.commands.append(f"u{self._place(screen, part)} {number}")
+
+    def change_field(
+        self, screen: Screen, part: Field, former: str | bytes | None, text: str | bytes
+    ) -> None:
+        """Bring one field up to date that shows `former` already (None: not known)."""
+        was, now = (one.encode() if isinstance(one, str) else one for one in (former, text))
+        shown = "-" if was is None else f"={was.hex()}"
+        self.commands.append(f"g{self._place(screen, part)} {(now or b'').hex()},{shown}")
+
+    def change_icon(self, screen: Screen, part: Icon, former: str | int, state: str | int) -> None:
+        """Bring one icon up to date that shows `former` already; numbers may be no states of it."""
+        was, now = (one if isinstance(one, int) else _state(part, one) for one in (former, state))
+        self.commands.append(f"g{self._place(screen, part)} {now} {was}")
+
+    def update_meter(self, screen: Screen, part: Meter, value: int | None) -> None:
+        """Set one meter; None is no value."""
+        self.commands.append(f"u{self._place(screen, part)} {_level(value)}")
+
+    def change_meter(self, screen: Screen, part: Meter, former: int | None, value: int | None) -> None:
+        """Bring one meter up to date that shows `former` already."""
+        self.commands.append(f"g{self._place(screen, part)} {_level(value)} {_level(former)}")
 
     def frame(self) -> None:
         """Ask for the frame."""
@@ -236,6 +261,10 @@ class Program:
         ]
 
 
+def _level(value: int | None) -> int:
+    return (-(1 << 31) if value is None else value) % (1 << 32)
+
+
 def _state(part: Icon, name: str) -> int:
     return [state.name for state in part.states].index(name)
 
@@ -248,25 +277,42 @@ def main_source(material: Material, header_name: str = "layout.h") -> str:
     values, cases = [], []
     for number, screen in enumerate(layout.screens):
         own = lower(layout.name, screen.name)
-        shown = [part for part in screen.parts if isinstance(part, Field | Icon)]
+        shown = [part for part in screen.parts if isinstance(part, Field | Icon | Meter)]
         if shown:
             values.append(f"static {own}_values values{number};")
         argument = f", &values{number}" if shown else ""
         cases.append(f"case {number * 1000}: {own}_draw(&port{argument}); break;")
         for place, part in enumerate(screen.parts, start=1):
-            name = member(part.name) if isinstance(part, Field | Icon) else ""
+            name = member(part.name) if isinstance(part, Field | Icon | Meter) else ""
             update = f"{own}_{lower(part.name)}_update"
             cases.append(f"case {number * 1000 + place}:")
+            changes = changes_by_parts(part) and not whole
+            change = f"{own}_{lower(part.name)}_change"
             if isinstance(part, Field):
-                cases.append("{ char *text = decoded(rest_of_line);")
+                cases.append("{ char *comma = strchr(rest_of_line, ','), *text;")
+                cases.append("if (comma) *comma = 0;")
+                cases.append("text = decoded(rest_of_line);")
+                if changes:
+                    cases.append("if (comma) { char *shown = comma[1] == '=' ? decoded(comma + 2) : NULL;")
+                    cases.append(f"{change}(&port, shown, text); free(shown); free(text); break; }}")
                 cases.append("if (command == 'v') {")
                 cases.append(f"free((char *)values{number}.{name}); values{number}.{name} = text; break; }}")
                 if not whole:
                     cases.append(f"{update}(&port, text);")
                 cases.append("free(text); break; }")
             elif isinstance(part, Icon):
+                if changes:
+                    call = f"{change}(&port, (uint8_t)former, (uint8_t)number)"
+                    cases.append(f"if (command == 'g') {call}; else")
                 cases.append(f"if (command == 'v') values{number}.{name} = (uint8_t)number;")
                 cases.append(f"else {update}(&port, (uint8_t)number);" if not whole else "")
+                cases.append("break;")
+            elif isinstance(part, Meter):
+                if not whole:
+                    call = f"{change}(&port, (int32_t)former, (int32_t)number)"
+                    cases.append(f"if (command == 'g') {call}; else")
+                cases.append(f"if (command == 'v') values{number}.{name} = (int32_t)number;")
+                cases.append(f"else {update}(&port, (int32_t)number);" if not whole else "")
                 cases.append("break;")
             else:
                 cases.append("break;")

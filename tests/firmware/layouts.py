@@ -7,12 +7,14 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from panelproof.content.graph import Graph
 from panelproof.content.spec import Choice, Content, FreeText, RealRange, WholeRange
 from panelproof.glyphs.glyph import Glyph
 from panelproof.layout.document import Ink, Layout, Screen, TypeSpec
 from panelproof.layout.panel import Panel
-from panelproof.layout.parts import Box, Field, Icon, IconState, Label, Rule
+from panelproof.layout.parts import Box, Field, Icon, IconState, Label, Meter, MeterLimit, Picture, Rule
 from panelproof.material import Material, field_graph, gather
 from panelproof.picture.values import Values
 
@@ -255,6 +257,33 @@ def mono(folder: Path, refresh: str = "part") -> Material:
     return gather(layout, folder)
 
 
+def levels(folder: Path) -> Material:
+    """Return a layout of level bars of every way, one over all that 32 bits hold, and pictures of every form."""
+    from PIL import Image  # noqa: PLC0415
+
+    noise = random.Random(7).randbytes(3 * 24 * 24)
+    photo = Image.frombytes("RGB", (24, 24), noise)
+    few = Image.new("RGBA", (20, 16), (48, 160, 255, 255))
+    for place in range(16):
+        few.putpixel((place, place), (0, 0, 0, 0))
+        few.putpixel((19 - place, 3), (255, 58, 32, 255))
+    photo.save(folder / "photo.png")
+    few.save(folder / "few.png")
+    limits = MeterLimit(300, "rust"), MeterLimit(2000, "chalk", mark=False), MeterLimit(2500)
+    ends = -(1 << 31) + 1, (1 << 31) - 1
+    bars = (
+        Meter("depth", 4, 4, 60, 7, 0, 2500, "water", limits=limits),
+        Meter("wide", 4, 16, 59, 5, *ends, "chalk", "left", (MeterLimit(0, "rust"),)),
+        Meter("flow", 70, 2, 6, 40, -20, 900, "chalk", "up", (MeterLimit(700, "rust"),), "slate"),
+        Meter("back", 80, -4, 6, 47, 0, 7, "rust", "down"),
+        Picture("photo", 4, 23, "photo.png"),
+        Picture("cut", 88, 38, "few.png"),
+        Picture("soft", 36, 26, "few.png", "diffused"),
+    )
+    screens = Screen("main", "night", bars), Screen("second", "slate", (replace(bars[5], x=9),), clears=False)
+    return gather(Layout(1, "bars", Panel(96, 48), (), INKS, screens), folder)
+
+
 @dataclass(slots=True)
 class MadeType:
     """A type of given glyphs and kernings, with the face that drawing and export ask for."""
@@ -292,9 +321,25 @@ def some_text(graph: Graph, chance: random.Random) -> str:
         text += chance.choice(chars)
 
 
+def some_level(meter: Meter, chance: random.Random) -> int | None:
+    """Return a value in a meter's range more often than not; else one beside it, far off it, or none."""
+    near = [meter.least, meter.greatest, *(limit.at for limit in meter.limits)]
+    ends = -(1 << 31), (1 << 31) - 1
+    value = chance.choice(
+        (
+            chance.randint(meter.least, meter.greatest),
+            chance.randint(meter.least, meter.greatest),
+            chance.choice(near) + chance.choice((-1, 0, 1)),
+            chance.choice((*ends, chance.randint(*ends), None)),
+        )
+    )
+    return None if value is None else min(max(value, ends[0]), ends[1])
+
+
 def some_values(screen: Screen, chance: random.Random) -> Values:
-    """Return a text for each field and a state for each icon."""
+    """Return a text for each field, a state for each icon and a value for each meter."""
     return Values(
         {p.name: some_text(field_graph(p), chance) for p in screen.parts if isinstance(p, Field)},
         {p.name: chance.choice(p.states).name for p in screen.parts if isinstance(p, Icon)},
+        {p.name: some_level(p, chance) for p in screen.parts if isinstance(p, Meter)},
     )

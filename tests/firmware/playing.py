@@ -6,10 +6,11 @@ import random
 
 import numpy as np
 from tests.firmware.harness import Answer, Program
-from tests.firmware.layouts import some_text, some_values
+from tests.firmware.layouts import some_level, some_text, some_values
 
+from panelproof.firmware.data import changes_by_parts
 from panelproof.layout.document import Screen
-from panelproof.layout.parts import Field, Icon
+from panelproof.layout.parts import Field, Icon, Meter
 from panelproof.material import field_graph
 from panelproof.picture import frame as frames
 from panelproof.picture.values import Values
@@ -40,11 +41,30 @@ def play(program: Program, rounds: int, chance: random.Random) -> Expected:
                 program.update_field(screen, part, text)
                 frames.update_field(frame, material, screen, part, text)
                 both(f"{part.name} = {text!r}")
+                if changes_by_parts(part):
+                    former, text = text, some_text(field_graph(part), chance)
+                    program.change_field(screen, part, former, text)
+                    frames.update_field(frame, material, screen, part, text)
+                    both(f"{part.name} = {text!r} after {former!r}")
             elif isinstance(part, Icon):
                 state = chance.choice(part.states).name
                 program.update_icon(screen, part, state)
                 frames.update_icon(frame, material, screen, part, state)
                 both(f"{part.name} = {state}")
+                if changes_by_parts(part):
+                    before, state = state, chance.choice(part.states).name
+                    program.change_icon(screen, part, before, state)
+                    frames.update_icon(frame, material, screen, part, state)
+                    both(f"{part.name} = {state} after {before}")
+            elif isinstance(part, Meter):
+                level = some_level(part, chance)
+                program.update_meter(screen, part, level)
+                frames.update_meter(frame, material, screen, part, level)
+                both(f"{part.name} = {level}")
+                was, level = level, some_level(part, chance)
+                program.change_meter(screen, part, was, level)
+                frames.update_meter(frame, material, screen, part, level)
+                both(f"{part.name} = {level} after {was}")
     return expected
 
 
@@ -60,18 +80,30 @@ def wander(program: Program, screen: Screen, steps: int, chance: random.Random) 
     """Update fields and icons at random; the last frame must be the one that a fresh drawing gives."""
     values = some_values(screen, chance)
     program.draw(screen, values)
-    texts, states = dict(values.texts), dict(values.states)
-    shown = [part for part in screen.parts if isinstance(part, Field | Icon)]
+    texts, states, levels = dict(values.texts), dict(values.states), dict(values.levels)
+    shown = [part for part in screen.parts if isinstance(part, Field | Icon | Meter)]
     for _ in range(steps):
         part = chance.choice(shown)
         if isinstance(part, Field):
-            texts[part.name] = some_text(field_graph(part), chance)
-            program.update_field(screen, part, texts[part.name])
+            former, texts[part.name] = texts[part.name], some_text(field_graph(part), chance)
+            if changes_by_parts(part) and chance.random() < 0.7:
+                program.change_field(screen, part, former, texts[part.name])
+            else:
+                program.update_field(screen, part, texts[part.name])
+        elif isinstance(part, Meter):
+            was, levels[part.name] = levels[part.name], some_level(part, chance)
+            if chance.random() < 0.7:
+                program.change_meter(screen, part, was, levels[part.name])
+            else:
+                program.update_meter(screen, part, levels[part.name])
         else:
-            states[part.name] = chance.choice(part.states).name
-            program.update_icon(screen, part, states[part.name])
+            before, states[part.name] = states[part.name], chance.choice(part.states).name
+            if changes_by_parts(part) and chance.random() < 0.7:
+                program.change_icon(screen, part, before, states[part.name])
+            else:
+                program.update_icon(screen, part, states[part.name])
     program.frame()
-    last = Values(texts, states)
+    last = Values(texts, states, levels)
     program.draw(screen, last)
     program.frame()
     updated, fresh = program.run()

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import itertools
 import random
 import re
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from unittest import mock
 
 import numpy as np
 import pytest
@@ -19,6 +21,7 @@ from tests.firmware.playing import Expected, agree, play, wander
 from tests.firmware.strategies import CHARS, made_material, materials
 
 from panelproof.content.spec import Choice, Content, FreeText, RealRange, WholeRange
+from panelproof.firmware.encoding import Encoding
 from panelproof.firmware.header import header
 from panelproof.glyphs.glyph import Glyph
 from panelproof.ink.footprint import footprint
@@ -93,14 +96,21 @@ def test_a_state_that_an_icon_lacks_paints_nothing(tank: Program) -> None:
 
 
 @settings(
-    max_examples=30,
+    max_examples=20,
     deadline=None,
     suppress_health_check=list(HealthCheck),
     phases=[Phase.explicit, Phase.reuse, Phase.generate],
 )
-@given(materials(), st.integers(0, 1 << 30))
-def test_whatever_is_laid_out_is_drawn_as_previewed(material: Material, seed: int) -> None:
-    with tempfile.TemporaryDirectory() as folder:
+@given(
+    materials(), st.integers(0, 1 << 30), st.lists(st.sampled_from(("rows", "runs")), min_size=1, max_size=3)
+)
+def test_whatever_is_laid_out_is_drawn_as_previewed(
+    material: Material, seed: int, encodings: list[Encoding]
+) -> None:
+    def any_at_all(glyphs: Mapping[str, object]) -> dict[str, Encoding]:
+        return dict(zip(glyphs, itertools.cycle(encodings), strict=False))
+
+    with mock.patch("panelproof.firmware.data.cheapest", any_at_all), tempfile.TemporaryDirectory() as folder:
         program = build(material, Path(folder), ("-std=c99", "-O0", *SANITIZERS))
         agree(play(program, 40, random.Random(seed)), program.run())
 
@@ -139,6 +149,90 @@ def test_pens_that_go_back_and_widths_below_zero(tmp_path: Path) -> None:
     layout = Layout(1, "back", Panel(48, 36), specs, INKS, (Screen("main", "night", parts),))
     program = build(made_material(layout, {"one": type_}), tmp_path)
     agree(play(program, 60, random.Random(11)), program.run())
+
+
+# ---- Only what differs ----
+
+
+def test_a_change_sends_no_more_than_what_differs(tank: Program) -> None:
+    screen = tank.material.layout.screens[0]
+    level = next(part for part in screen.parts if part.name == "level")
+    assert isinstance(level, Field)
+    first, second = "68.0\N{DEGREE SIGN} %", "68.1\N{DEGREE SIGN} %"
+    tank.update_field(screen, level, first)
+    tank.frame()
+    tank.change_field(screen, level, first, first)
+    tank.frame()
+    tank.change_field(screen, level, first, second)
+    tank.frame()
+    tank.update_field(screen, level, second)
+    tank.frame()
+    former, same, changed, fresh = tank.run()
+    assert same.windows == 0
+    assert np.array_equal(changed.codes, fresh.codes)
+    assert changed.touched.max() == 1
+    differs = former.codes != fresh.codes
+    assert not np.any(differs & (changed.touched == 0))
+    assert changed.touched.sum() < fresh.touched.sum() / 4
+
+
+def test_what_was_shown_need_not_be_known(tank: Program) -> None:
+    screen = tank.material.layout.screens[0]
+    parts = {part.name: part for part in screen.parts}
+    level, pump, network = parts["level"], parts["pump"], parts["network"]
+    assert isinstance(level, Field)
+    assert isinstance(pump, Icon)
+    assert isinstance(network, Field)
+    tank.change_field(screen, level, None, "68.0\N{DEGREE SIGN} %")
+    tank.frame()
+    for former in (2, 255):
+        tank.change_icon(screen, pump, former, 1)
+        tank.frame()
+    tank.change_icon(screen, pump, 0, 2)
+    tank.frame()
+    text, icon, other, none = tank.run()
+    assert level.padding is not None
+    assert text.touched.sum() == level.padding[2] * level.padding[3]
+    assert icon.windows == other.windows > 0
+    assert none.windows == 0
+
+
+def test_a_change_keeps_to_the_padding_box_and_to_the_inks_of_states(tmp_path: Path) -> None:
+    """Texts that reach beyond their padding boxes on each side; states that differ in ink, and in one pixel."""
+    block = ("########",) * 30
+    states = (
+        IconState("a", (*block, "........")),
+        IconState("b", (*block, "#......."), ink="rust"),
+        IconState("c", (*block, "......##")),
+    )
+    content = Content("%d", (WholeRange(0, 99_999),))
+    specs = (TypeSpec("hard", SANS, 20), TypeSpec("soft", SANS, 20, "antialiased", True))
+    aligns: tuple[Align, ...] = ("left", "centre", "right")
+    fields = tuple(
+        Field(f"p{n}", content, "hard" if n % 2 else "soft", "water", 4 + 26 * n, 20, align, padding=(26 * n + 9, 8, 11, 9))
+        for n, align in enumerate(aligns)
+    )  # fmt: skip
+    icon = Icon("i", 84, 1, "chalk", states)
+    layout = Layout(1, "tight", Panel(100, 40), specs, INKS, (Screen("main", "night", (*fields, icon)),))
+    program = build(gather(layout, tmp_path), tmp_path)
+    agree(play(program, 120, random.Random(12)), program.run())
+
+
+def test_changes_from_and_to_what_is_no_text(free: Program) -> None:
+    screen = free.material.layout.screens[0]
+    field = screen.parts[0]
+    assert isinstance(field, Field)
+    frame = frames.new_frame(free.material.layout.panel, 0)
+    expected: Expected = []
+    former = b""
+    free.update_field(screen, field, former)
+    for raw in itertools.islice(malformed(random.Random(8)), 600):
+        free.change_field(screen, field, former, raw)
+        free.frame()
+        frames.update_field(frame, free.material, screen, field, raw.decode(errors="replace"))
+        expected.append((frame.copy(), repr(raw)))
+        former = raw
+    agree(expected, free.run())
 
 
 # ---- Text that is not UTF-8 ----

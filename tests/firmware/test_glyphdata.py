@@ -3,13 +3,11 @@ from __future__ import annotations
 import itertools
 from pathlib import Path
 
-from hypothesis import given
-from hypothesis import strategies as st
 from tests.firmware.layouts import rich
 
 from panelproof.content.build import graph
 from panelproof.content.spec import Choice, Content, FreeText, WholeRange
-from panelproof.firmware.glyphdata import Pool, icon_glyph, packed, pairs_of_graph, pairs_of_text, type_glyphs
+from panelproof.firmware.glyphdata import Pool, icon_glyph, pairs_of_graph, pairs_of_text, type_glyphs
 from panelproof.glyphs.glyph import Glyph
 from panelproof.ink.bitmap import from_text
 
@@ -31,30 +29,6 @@ def test_pairs_of_neighbours_are_those_of_every_text() -> None:
 def test_pairs_of_one_text() -> None:
     assert pairs_of_text("abab") == {("a", "b"), ("b", "a")}
     assert pairs_of_text("a") == set()
-
-
-def unpacked(blob: bytes, width: int, height: int, depth: int) -> list[list[int]]:
-    """Pixels of a packed bitmap, read bit by bit."""
-    bits = [byte >> place & 1 for byte in blob for place in range(8)]
-    values = [sum(bits[n * depth + k] << k for k in range(depth)) for n in range(width * height)]
-    assert not any(bits[width * height * depth :])
-    return [values[row * width : (row + 1) * width] for row in range(height)]
-
-
-@given(st.integers(0, 20), st.integers(0, 12), st.data())
-def test_one_bit_glyphs_pack_tight(width: int, height: int, data: st.DataObject) -> None:
-    rows = tuple(data.draw(st.integers(0, (1 << width) - 1)) for _ in range(height))
-    blob = packed(Glyph(0, 0, width, height, 0, rows))
-    assert len(blob) == -(-width * height // 8)
-    assert unpacked(blob, width, height, 1) == [[row >> k & 1 for k in range(width)] for row in rows]
-
-
-@given(st.integers(1, 9), st.integers(1, 7), st.data())
-def test_antialiased_glyphs_take_four_bits_a_pixel(width: int, height: int, data: st.DataObject) -> None:
-    levels = bytes(data.draw(st.lists(st.integers(0, 15), min_size=width * height, max_size=width * height)))
-    blob = packed(Glyph(0, 0, width, height, 0, (0,) * height, levels))
-    assert len(blob) == -(-width * height // 2)
-    assert list(itertools.chain(*unpacked(blob, width, height, 4))) == list(levels)
 
 
 def test_icons_keep_their_own_rectangle() -> None:

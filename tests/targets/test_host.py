@@ -8,10 +8,12 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from tests.firmware.functions import Functions, build_functions
 from tests.firmware.harness import SANITIZERS, WARNINGS, build, compiled, installed, main_source
 from tests.firmware.layouts import mono, rich
 from tests.firmware.playing import agree, play
 
+from panelproof.content.spec import Choice, Content, FreeText, RealRange
 from panelproof.firmware.header import header
 from panelproof.material import Material
 
@@ -90,8 +92,8 @@ def test_included_in_many_files_there_is_one_copy(tmp_path: Path, tank: Material
         assert not [name for kind, name in symbols(tmp_path, unit) if kind in "rRdDbB"]
     compiled(tmp_path, [*made, "-o", "program"], "g++")
     found = [name for _, name in symbols(tmp_path, "program")]
-    data = [name for name in found if re.fullmatch(r"rain_tank_(bits|glyphs|types|pairs|ramps)_", name)]
-    assert sorted(data) == [f"rain_tank_{word}_" for word in ("bits", "glyphs", "pairs", "ramps", "types")]
+    data = [name for name in found if re.fullmatch(r"rain_tank_(bits|codes|glyphs|pairs|ramps)_", name)]
+    assert sorted(data) == [f"rain_tank_{word}_" for word in ("bits", "codes", "glyphs", "pairs", "ramps")]
     assert found.count("rain_tank_readings_draw") == 1
 
 
@@ -206,6 +208,38 @@ def test_constants_are_read_through_the_macros_only(tmp_path: Path, tank: Materi
     # Not pedantic: sections and constructors are extensions.
     compiled(tmp_path, ["-std=gnu99", "-Wall", "-Werror", "-O1", "apart.c", "-o", "program"])
     agree(play(program, 12, random.Random(7)), program.run())
+
+
+def test_text_functions_read_constants_through_the_macros_only(tmp_path: Path) -> None:
+    """Fault texts and texts of choices lie apart; formats, and the texts that are given, do not."""
+    contents = (
+        Content("%s", (Choice(("off", "cooling", "21 \N{DEGREE SIGN}")),), fault="no pump"),
+        Content("<%-8.5s|%c>", (Choice(("abcdefg", "x")), Choice(("p", "q"))), fault="?"),
+        Content("%.1f", (RealRange(-5, 5),), fault="no probe"),
+        Content("%s", (FreeText(5, 1, "ab"),), fault="none"),
+    )
+    build_functions(tmp_path, contents)
+    source = (tmp_path / "g.c").read_text().replace('#include "g.h"', '#include "g.h"\n' + LOCK)
+    written(tmp_path, "apart.c", APART.replace("RAIN_TANK", "G") + source)
+    compiled(tmp_path, ["-std=gnu99", "-Wall", "-Werror", "-O1", "apart.c", "-o", "g"])
+    functions = Functions(tmp_path / "g", contents)
+    calls: list[tuple[int, tuple[str | int | float | None, ...]]] = [
+        (0, (0,)), (0, (2,)), (0, (3,)), (1, (0, 1)), (1, (1, 0)), (1, (9, 0)), (2, (2.25,)), (2, (6.0,)), (3, ("aab",)),
+        (3, ("c",)),
+    ]  # fmt: skip
+    shown = [
+        "off",
+        "21 \N{DEGREE SIGN}",
+        "no pump",
+        "<abcde   |q>",
+        "<x       |p>",
+        "?",
+        "2.2",
+        "no probe",
+        "aab",
+        "none",
+    ]
+    assert functions(calls) == shown
 
 
 def test_a_missing_compiler_is_skipped_at_home_and_fails_on_ci(monkeypatch: pytest.MonkeyPatch) -> None:

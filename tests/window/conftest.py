@@ -36,6 +36,14 @@ def empty_clipboard() -> Iterator[None]:
         QGuiApplication.clipboard().clear()
 
 
+@pytest.fixture(autouse=True)
+def no_file_is_chosen(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whoever asks for a picture gets none, unless a test has one: the dialog would wait for ever."""
+    from panelproof.editor import picturefile
+
+    monkeypatch.setattr(picturefile, "choose", lambda *_: "")
+
+
 @pytest.fixture
 def answers() -> Answers:
     """What the person answers when the window asks."""

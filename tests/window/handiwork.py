@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from panelproof.content.spec import Choice, Content, RealRange, WholeRange
 from panelproof.editor import edits
 from panelproof.layout.document import Ink, Layout, TypeSpec
-from panelproof.layout.parts import Box, Field, Icon, IconState, Label, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, IconState, Label, Meter, MeterLimit, Part, Picture, Rule
 from panelproof.material import Material
 from panelproof.picture.values import Values
 from panelproof.proof.finding import Change
@@ -111,6 +111,17 @@ def changed(rng: Random, layout: Layout, part: Part) -> Part:
             )
         case Rule():
             return replace(part, direction=rng.choice(("across", "down")), thickness=rng.randint(1, 4))
+        case Meter():
+            limit = MeterLimit(rng.randint(part.least, part.greatest), rng.choice((None, ink)))
+            return rng.choice(
+                (
+                    replace(part, limits=(limit,)),
+                    replace(part, limits=(), greatest=part.least + rng.randint(1, 5000)),
+                    replace(part, direction=rng.choice(("right", "left", "up", "down")), ground=ink),
+                )
+            )
+        case Picture():
+            return replace(part, x=part.x + 1)
         case Box():
             return rng.choice((replace(part, fill=ink), replace(part, x=part.x + 1, width=part.width + 2)))
 
@@ -122,6 +133,8 @@ def of_entries(rng: Random, layout: Layout, screen: str) -> tuple[str, Layout]:
         lambda: ("panel", edits.set_panel(layout, replace(panel, width=rng.randint(90, 130)))),
         lambda: ("panel", edits.set_panel(layout, replace(panel, shape=rng.choice(("rounded", "round"))))),
         lambda: ("panel", edits.set_panel(layout, replace(panel, colour_format="mono"))),
+        lambda: ("panel", edits.set_panel(layout, replace(panel, colour_format="grey4"))),
+        lambda: ("panel", edits.set_panel(layout, replace(panel, colour_format="indexed"))),
         lambda: ("panel", edits.set_panel(layout, replace(panel, colour_format="rgb565", refresh="whole"))),
         lambda: ("layout", edits.rename_layout(layout, new)),
         lambda: ("add screen", edits.add_screen(layout, new)[0]),

@@ -191,7 +191,12 @@ def carried(kind: str) -> QMimeData:
 
 def carry(glass: Glass, kind: str, x: int, y: int, *, drop: bool) -> None:
     """Carry a part from the tray over the glass, and let it go there or not."""
-    viewport, place, data = glass.canvas.viewport(), point(glass, x, y), carried(kind)
+    carry_data(glass, carried(kind), x, y, drop=drop)
+
+
+def carry_data(glass: Glass, data: QMimeData, x: int, y: int, *, drop: bool) -> None:
+    """Carry anything over the glass, and let it go there or not."""
+    viewport, place = glass.canvas.viewport(), point(glass, x, y)
     copying, button = Qt.DropAction.CopyAction, Qt.MouseButton.LeftButton
     entered = QDragEnterEvent(place, copying, data, button, NONE)
     QApplication.sendEvent(viewport, entered)

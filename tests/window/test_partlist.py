@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
+from PIL import Image
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
 from PySide6.QtGui import QDropEvent
 from PySide6.QtTest import QTest
@@ -16,7 +17,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit
 from pytestqt.qtbot import QtBot
 from tests.window.answers import cramped, tank
 
-from panelproof.editor import edits, partlist, theme
+from panelproof.editor import edits, partlist, picturefile, theme
 from panelproof.editor.hub import Hub
 from panelproof.editor.partlist import PartList
 from panelproof.editor.partmodel import switches
@@ -295,8 +296,12 @@ def tray(qtbot: QtBot) -> Iterator[tuple[Hub, Tray]]:
 
 @pytest.mark.parametrize("kind", edits.KINDS)
 @pytest.mark.parametrize("key", [Qt.Key.Key_Return, Qt.Key.Key_Insert, Qt.Key.Key_Space])
-def test_a_key_puts_a_new_part_into_the_middle(tray: tuple[Hub, Tray], kind: edits.Kind, key: Qt.Key) -> None:
+def test_a_key_puts_a_new_part_into_the_middle(
+    tray: tuple[Hub, Tray], kind: edits.Kind, key: Qt.Key, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     hub, view = tray
+    Image.new("RGB", (9, 7), "white").save(tmp_path / "drop.png")
+    monkeypatch.setattr(picturefile, "choose", lambda *_: str(tmp_path / "drop.png"))
     QTest.keyClick(view.buttons[kind], key)
     assert len(order(hub)) == 3
     name = order(hub)[-1]

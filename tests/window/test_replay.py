@@ -9,6 +9,7 @@ from pytestqt.qtbot import QtBot
 from tests.picture import tank
 from tests.window.looking import at_work, drawn, key, open_glass
 
+from panelproof.content.spec import Content, WholeRange
 from panelproof.editor import edits
 from panelproof.editor.hub import Hub
 from panelproof.layout.document import Layout
@@ -114,3 +115,21 @@ def test_every_finding_of_a_muddled_screen_can_be_shown(qtbot: QtBot) -> None:
             assert glass.finding == finding
             rules.add(finding.rule)
     assert {"stale", "erases", "collides", "fit", "residue"} <= rules
+
+
+def test_a_number_that_jumps_is_shown_before_and_after(qtbot: QtBot) -> None:
+    layout = ghosting()
+    screen = next(one for one in layout.screens if one.name == "readings")
+    flow = next(part for part in screen.parts if part.name == "flow")
+    assert isinstance(flow, Field)
+    counting = replace(flow, align="centre", content=Content("%d", (WholeRange(0, 20),), fault="--"))
+    with at_work(edits.set_part(layout, "readings", "flow", counting), "readings") as hub:
+        glass = open_glass(hub)
+        qtbot.addWidget(glass)
+        qtbot.waitUntil(lambda: hub.findings_current)
+        finding = next(one for one in hub.findings if one.rule == "jumps" and one.part == "flow")
+        glass.show_finding(finding)
+        assert glass.finding == finding
+        before, after = glass._scenes
+        assert (before.words, after.words) == ("first `9`", "then `10`: watch what stays")
+        assert before.frame != after.frame

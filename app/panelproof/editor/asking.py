@@ -6,7 +6,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, Protocol
 
-from PySide6.QtWidgets import QFileDialog, QMessageBox, QPushButton, QWidget
+from PySide6.QtWidgets import QFileDialog, QInputDialog, QMessageBox, QPushButton, QWidget
 
 from panelproof.editor.files import ENDING, title
 
@@ -40,6 +40,9 @@ class Ask(Protocol):
 
     def save_path(self, suggested: Path) -> Path | None:
         """Ask where to save."""
+
+    def reason(self, rule: str, part: str, message: str) -> str | None:
+        """Ask why a part may have a finding."""
 
     def sorry(self, message: str, detail: str = "") -> None:
         """Tell what could not be done."""
@@ -126,6 +129,12 @@ class Questions:
         dialog.setDefaultSuffix(ENDING.removeprefix("."))
         dialog.selectFile(suggested.name)
         return Path(dialog.selectedFiles()[0]) if dialog.exec() else None
+
+    def reason(self, rule: str, part: str, message: str) -> str | None:
+        """Ask why a part may have a finding; it is kept in the file."""
+        words = f"{message[:1].upper()}{message[1:]}.\n\nWhy may `{part}` have this? The reason is kept in the file."
+        answer, taken = QInputDialog.getText(self._window, f"Accept {rule}", words)
+        return answer.strip() or None if taken else None
 
     def sorry(self, message: str, detail: str = "") -> None:
         """Tell what could not be done."""

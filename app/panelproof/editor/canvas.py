@@ -18,9 +18,9 @@ from panelproof.editor.places import View
 from panelproof.editor.player import player
 from panelproof.editor.sight import Sight
 from panelproof.ink.footprint import footprint
-from panelproof.ink.mask import NOTHING, Area, Mask
+from panelproof.ink.mask import NOTHING, Area, Mask, rectangle
 from panelproof.layout.document import Screen
-from panelproof.layout.parts import Field, Icon, Label, Part
+from panelproof.layout.parts import Field, Icon, Label, Meter, Part
 from panelproof.material import field_graph
 from panelproof.picture import drawing
 from panelproof.picture.frame import Frame, new_frame, screen_frame
@@ -244,7 +244,7 @@ class Canvas(Pane):
 
 
 def reach(view: View, part: Part) -> Mask:
-    """Return every pixel that some text or state of a part can ink and the one shown now does not."""
+    """Return every pixel that some text, state or value of a part can ink and the one shown now does not."""
     if isinstance(part, Field):
         print_ = footprint(field_graph(part), view.material.types[part.type], part.align)
         mask = print_.mask.moved(part.x, part.baseline)
@@ -253,6 +253,8 @@ def reach(view: View, part: Part) -> Mask:
         for state in part.states:
             bitmap = view.material.bitmaps[state].moved(part.x, part.y)
             mask = mask | bitmap if mask.width else bitmap
+    elif isinstance(part, Meter):
+        mask = rectangle(*places.fixed(part))
     else:
         return NOTHING
     try:

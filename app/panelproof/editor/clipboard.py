@@ -17,7 +17,7 @@ from panelproof.editor.shifting import moved, room
 from panelproof.glyphs.catalogue import stem
 from panelproof.layout.checking import problems
 from panelproof.layout.document import FORMAT, Ink, Layout, Screen, TypeSpec
-from panelproof.layout.parts import Icon, Part
+from panelproof.layout.parts import Icon, Part, Picture
 from panelproof.problem import Problem
 
 MIME = "application/x-panelproof-parts"
@@ -90,10 +90,12 @@ def _read(layout: Layout, data: bytes) -> _Clip:
     if not layout.panel.colours.blends:
         clip = replace(clip, types=tuple(replace(spec, rendering="one-bit") for spec in clip.types))
     # Bytes may come from anywhere: the parts must be able to stand in a layout of their own.
-    if not clip.inks:
+    if not clip.parts:
         raise nothing
-    alone = Screen("alone", clip.inks[0].name, clip.parts)
-    if problems(Layout(FORMAT, "copied", layout.panel, clip.types, clip.inks, (alone,))):
+    # Pictures bring no ink.
+    inks = clip.inks or (Ink("ground", "#000000"),)
+    alone = Screen("alone", inks[0].name, clip.parts)
+    if problems(Layout(FORMAT, "copied", layout.panel, clip.types, inks, (alone,))):
         raise nothing
     return clip
 
@@ -111,6 +113,8 @@ def _seen_from(clip: _Clip, folder: Path) -> _Clip:
 
 
 def _with_pictures(part: Part, path: Callable[[str], str]) -> Part:
+    if isinstance(part, Picture):
+        return replace(part, picture=path(part.picture))
     if not isinstance(part, Icon):
         return part
     states = tuple(

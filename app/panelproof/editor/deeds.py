@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from panelproof.editor.hub import Hub
     from panelproof.editor.window import MainWindow
 
-KINDS = ("label", "field", "icon", "rule", "box")
+KINDS = ("label", "field", "icon", "rule", "box", "meter", "picture")
 EDGES = ("left", "centre", "right", "top", "middle", "bottom", "baseline")
 SCHEMES: tuple[theme.Scheme, ...] = ("system", "light", "dark")
 SELECTING = ("cut", "copy", "paste", "duplicate", "delete", "select_all")
@@ -64,6 +64,9 @@ class Deeds:
             "next_finding": lambda: self._bench.step_finding(1),
             "previous_finding": lambda: self._bench.step_finding(-1),
             "remedy": lambda: self._bench.findings.apply_remedy(self._bench.findings.chosen()),
+            "mend": lambda: self._bench.findings.mend(),
+            "accept": lambda: self._bench.findings.accept(),
+            "take_back": lambda: self._bench.findings.take_back(),
             "stop_proof": lambda: self._hub.stop_proof(),
             "prove_again": lambda: self._hub.prove_again(),
             "zoom_in": lambda: self._bench.glass.zoom_in(),

@@ -7,10 +7,8 @@ given, and raise KeyError where one is meant. What a person can get wrong raises
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection, Iterable, Mapping, Sequence
 
-import msgspec
 from msgspec.structs import replace
 
 from panelproof.editor.arranging import Edge, align, distribute
@@ -44,9 +42,10 @@ from panelproof.editor.newparts import KINDS, Kind, add_part
 from panelproof.editor.shifting import moved, room
 from panelproof.ink.mask import Area
 from panelproof.layout.document import Layout, Screen
-from panelproof.layout.parts import Box, Field, Icon, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, Meter, Part, Picture, Rule
 from panelproof.problem import Problem
 from panelproof.proof.finding import Change
+from panelproof.proof.mending import changed
 
 __all__ = [
     "KINDS",
@@ -83,6 +82,7 @@ __all__ = [
     "replace_screen",
     "resize",
     "resize_box",
+    "resize_meter",
     "resize_padding",
     "resize_rule",
     "set_ink",
@@ -175,7 +175,8 @@ def duplicate_parts(
         if moment.screen == screen:
             fields = {name: moment.fields[pairs.get(name, name)] for name in moment.fields}
             icons = {name: moment.icons[pairs.get(name, name)] for name in moment.icons}
-            moments.append(replace(moment, fields=fields, icons=icons))
+            meters = {name: moment.meters[pairs.get(name, name)] for name in moment.meters}
+            moments.append(replace(moment, fields=fields, icons=icons, meters=meters))
         else:
             moments.append(moment)
     return replace(result, moments=tuple(moments)), tuple(pairs)
@@ -207,17 +208,21 @@ def _length(value: int, least: int = 1) -> int:
 
 
 def resize(layout: Layout, screen: str, name: str, area: Area) -> Layout:
-    """Give a box or a rule its rectangle, a field or an icon its padding box.
+    """Give a box, a rule or a meter its rectangle, a field or an icon its padding box.
 
-    Raises Problem for a label, which is as large as its text.
+    Raises Problem for a label, which is as large as its text, and a picture, which is as large as its file.
     """
     match _part(layout, screen, name):
         case Box():
             return resize_box(layout, screen, name, area)
         case Rule():
             return resize_rule(layout, screen, name, area)
+        case Meter():
+            return resize_meter(layout, screen, name, area)
         case Field() | Icon():
             return resize_padding(layout, screen, name, area)
+        case Picture():
+            raise Problem("a picture is as large as its file; bring in a larger or a smaller one")
     raise Problem("a label is as large as its text; set it in another type to change its size")
 
 
@@ -245,6 +250,17 @@ def resize_rule(layout: Layout, screen: str, name: str, area: Area) -> Layout:
     )
 
 
+def resize_meter(layout: Layout, screen: str, name: str, area: Area) -> Layout:
+    """Give a meter its rectangle."""
+    part = _part(layout, screen, name)
+    if not isinstance(part, Meter):
+        raise KeyError(name)
+    x, y, width, height = area
+    return set_part(
+        layout, screen, name, replace(part, x=x, y=y, width=_length(width), height=_length(height))
+    )
+
+
 def resize_padding(layout: Layout, screen: str, name: str, area: Area) -> Layout:
     """Give a field or an icon its padding box."""
     return set_padding(layout, screen, name, (area[0], area[1], _length(area[2]), _length(area[3])))
@@ -267,24 +283,5 @@ def set_padding(layout: Layout, screen: str, name: str, area: Area | None) -> La
 
 
 def apply_changes(layout: Layout, screen: str, changes: Sequence[Change]) -> Layout:
-    """Carry out the changes of a remedy; raises Problem where a part is gone or cannot take the value."""
-    for change in changes:
-        tree = msgspec.to_builtins(_named(layout, screen, change.part))
-        tree[change.key] = change.value
-        try:
-            if change.part:
-                layout = set_part(layout, screen, change.part, msgspec.convert(tree, Part))
-            else:
-                layout = replace_screen(layout, screen, msgspec.convert(tree, Screen))
-        except msgspec.ValidationError as error:
-            raise Problem(
-                f"`{change.key}` cannot be changed so ({re.sub(' - at .*', '', str(error))})"
-            ) from None
-    return layout
-
-
-def _named(layout: Layout, screen: str, part: str) -> Part | Screen:
-    try:
-        return _part(layout, screen, part) if part else _screen(layout, screen)
-    except KeyError as missing:
-        raise Problem(f"`{missing.args[0]}` is not there any more") from None
+    """Carry out the changes of a remedy; raises Problem where a name is gone or a value is refused."""
+    return changed(layout, screen, changes)

@@ -58,9 +58,13 @@ def rename_layout(layout: Layout, name: str) -> Layout:
 def set_panel(layout: Layout, panel: Panel) -> Layout:
     """Put the layout on another panel.
 
-    Corners follow the shape, and types become one-bit where the panel has no levels. Raises Problem where
-    the panel cannot be, such as a round one that is not as wide as high.
+    Corners follow the shape, a palette the format (at first the layout's inks), and types become one-bit where the
+    panel has no levels. Raises Problem where the panel cannot be, such as a round one that is not as wide as high.
     """
+    if panel.colour_format != "indexed":
+        panel = replace(panel, palette=())
+    elif not panel.palette:
+        panel = replace(panel, palette=_palette_of(layout))
     if panel.shape != "rounded":
         panel = replace(panel, corner_radius=0)
     elif not panel.corner_radius:
@@ -72,6 +76,15 @@ def set_panel(layout: Layout, panel: Panel) -> Layout:
     for problem in problems(replace(changed, types=(), screens=(), moments=())):
         raise problem
     return changed
+
+
+def _palette_of(layout: Layout) -> tuple[str, ...]:
+    """Return the colours of the layout's inks as a palette: two at least, 256 at most."""
+    colours = dict.fromkeys(ink.colour.lower() for ink in layout.inks)
+    for more in ("#ffffff", "#000000"):
+        if len(colours) < 2:
+            colours[more] = None
+    return tuple(colours)[:256]
 
 
 # -- screens -----------------------------------------------------------------------------------------------
@@ -263,6 +276,7 @@ def add_moment(layout: Layout, screen: str, name: str, values: Values | None = N
             filled,
             fields={part: values.texts.get(part, value) for part, value in filled.fields.items()},
             icons={part: values.states.get(part, state) for part, state in filled.icons.items()},
+            meters={part: values.levels.get(part, level) for part, level in filled.meters.items()},
         )
     return replace(layout, moments=(*layout.moments, filled)), name
 
@@ -272,9 +286,16 @@ def set_moment(layout: Layout, name: str, moment: Moment) -> Layout:
     return replace(layout, moments=_put(layout.moments, name, moment, "moment"))
 
 
-def set_moment_value(layout: Layout, name: str, part: str, value: Value) -> Layout:
-    """Set what one field (a text or arguments) or icon (a state's name) shows in a moment."""
+def set_moment_value(layout: Layout, name: str, part: str, value: Value | int | None) -> Layout:
+    """Set what one field (a text or arguments), icon (a state's name) or meter shows in a moment.
+
+    A meter's value is a whole number, or None for none.
+    """
     moment = layout.moments[_number(layout.moments, name)]
+    if part in moment.meters and (value is None or isinstance(value, int)):
+        return set_moment(layout, name, replace(moment, meters={**moment.meters, part: value}))
+    if value is None or isinstance(value, int):
+        raise KeyError(part)
     if part in moment.icons:
         return set_moment(layout, name, replace(moment, icons={**moment.icons, part: str(value)}))
     if part not in moment.fields:

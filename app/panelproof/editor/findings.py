@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, QRect, QRectF, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QGuiApplication,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
     QListView,
+    QMenu,
     QProgressBar,
     QPushButton,
     QVBoxLayout,
@@ -15,15 +24,24 @@ from PySide6.QtWidgets import (
 )
 
 from panelproof.editor import signs, theme
+from panelproof.editor.accepting import accept, acceptable, take_back
 from panelproof.editor.applying import apply, has_remedy
-from panelproof.editor.findingrows import FINDING_ROLE, FindingDelegate, FindingModel, apply_area
+from panelproof.editor.asking import Ask, Questions
+from panelproof.editor.findingrows import (
+    ACCEPTED_ROLE,
+    FINDING_ROLE,
+    FindingDelegate,
+    FindingModel,
+    apply_area,
+)
 from panelproof.editor.hub import Hub
 from panelproof.layout.parts import Field
 from panelproof.material import field_graph
 from panelproof.problem import Problem
 from panelproof.proof.finding import Finding
-from panelproof.proof.words import counted
-from panelproof.report import grouped, tally
+from panelproof.proof.words import counted, grouped
+from panelproof.report import tally
+from panelproof.verdict import Accepted
 
 CLEAN = "Clean: every text of every field fits"
 NOTHING = "Nothing to prove yet"
@@ -37,6 +55,8 @@ class FindingList(QListView):
     """A finding to be shown: chosen, or pressed again."""
     remedied = Signal(object)
     """A finding whose button was pressed."""
+    menu_wanted = Signal(QPoint)
+    """The chosen row's menu is wanted, at this place of the screen."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -56,7 +76,11 @@ class FindingList(QListView):
         if not index.isValid():
             return None
         finding: Finding = index.data(FINDING_ROLE)
-        hit = has_remedy(finding) and apply_area(self.visualRect(index)).contains(point)
+        hit = (
+            has_remedy(finding)
+            and index.data(ACCEPTED_ROLE) is None
+            and apply_area(self.visualRect(index)).contains(point)
+        )
         hit = hit and not self.stale
         return finding if hit else None
 
@@ -80,6 +104,11 @@ class FindingList(QListView):
             (self.remedied if control else self.wanted).emit(finding)
             return
         super().keyPressEvent(event)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Ask for the chosen row's menu, by the pointer or the keyboard."""
+        if self.currentIndex().isValid():
+            self.menu_wanted.emit(event.globalPos())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Let the rows take the height that the new width needs."""
@@ -120,6 +149,7 @@ class FindingsView(QWidget):
     def __init__(self, hub: Hub, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._hub = hub
+        self.ask: Ask = Questions(self)
         self._shown: Finding | None = None
         self._renewing = False
         self.list = FindingList(self)
@@ -139,11 +169,12 @@ class FindingsView(QWidget):
         self.again = QPushButton("Prove again")
         self.remedy = QPushButton("Apply remedy")
         self.remedy.setToolTip("Apply the remedy of the chosen finding (Ctrl+Enter in the list)")
+        self.acceptance = QPushButton("Accept…")
         top = QHBoxLayout()
         theme.space(top)
         top.addWidget(theme.heading("Findings"))
         top.addWidget(self.summary, 1)
-        for widget in (self.progress, self.stop, self.again, self.remedy):
+        for widget in (self.progress, self.stop, self.again, self.acceptance, self.remedy):
             top.addWidget(widget)
         column = QVBoxLayout(self)
         theme.space(column)
@@ -152,6 +183,8 @@ class FindingsView(QWidget):
         self.setFocusProxy(self.list)
         self.list.wanted.connect(self._show)
         self.list.remedied.connect(self.apply_remedy)
+        self.list.menu_wanted.connect(lambda place: self.menu().exec(place))
+        self.acceptance.clicked.connect(lambda: self.take_back() if self.chosen_accepted() else self.accept())
         self.list.selectionModel().currentChanged.connect(self._chosen)
         self.stop.clicked.connect(hub.stop_proof)
         self.again.clicked.connect(hub.prove_again)
@@ -166,7 +199,7 @@ class FindingsView(QWidget):
     def renew(self) -> None:
         """Show the findings as they are now, and whether they are current."""
         hub = self._hub
-        if hub.findings != self.model.findings:
+        if (hub.findings, hub.accepted) != (self.model.findings, self.model.accepted):
             self._refill()
         running = not hub.findings_current and hub.proof_running
         self._delegate.faint = self.list.stale = not hub.findings_current
@@ -175,6 +208,7 @@ class FindingsView(QWidget):
         self.again.setVisible(not hub.findings_current and not running)
         # In one place: the remedies of an earlier layout may not fit this one.
         self.remedy.setVisible(hub.findings_current)
+        self.acceptance.setVisible(hub.findings_current)
         if running:
             self.progress.setRange(0, 0)
         self._say(running)
@@ -185,33 +219,36 @@ class FindingsView(QWidget):
         """Show other findings; the chosen one stays chosen where it is still there."""
         chosen = self.chosen()
         self._renewing = True
-        self.model.show_findings(self._hub.findings)
-        if chosen in self.model.findings:
-            self.list.setCurrentIndex(self.model.index(self.model.findings.index(chosen)))
+        self.model.show_findings(self._hub.findings, self._hub.accepted)
+        rows = self.model.rows
+        if chosen in rows:
+            self.list.setCurrentIndex(self.model.index(rows.index(chosen)))
         self._renewing = False
-        if self._shown is not None and self._shown not in self.model.findings:
+        if self._shown is not None and self._shown not in rows:
             self._shown = None
             self.cleared.emit()
 
     def _say(self, running: bool) -> None:
         hub = self._hub
         if running:
-            words = "being proved again (listed: an earlier layout)"
+            said = "being proved again (listed: an earlier layout)"
             self.list.empty = "pending", "Being proved", ""
         elif not hub.findings_current:
-            words = "not proved: stopped (listed: an earlier layout)"
+            said = "not proved: stopped (listed: an earlier layout)"
             self.list.empty = "pending", "Not proved", "The proof was stopped."
         else:
             counts = tally(hub.findings)
-            listed = ", ".join(counted(number, level) for level, number in counts.items() if number)
+            words = [counted(number, level) for level, number in counts.items() if number]
+            words += [f"{len(hub.accepted)} accepted"] if hub.accepted else []
+            listed = ", ".join(words)
             proved = self._proved()
             # Where nothing is listed the list itself says it.
-            words = f"{listed}; {proved}" if listed and proved else listed
+            said = f"{listed}; {proved}" if listed and proved else listed
             self.list.empty = "good", CLEAN if proved else NO_FIELDS, proved
             if not any(screen.parts for screen in hub.layout.screens):
                 self.list.empty = "note", NOTHING, ""
-        self.summary.setText(words)
-        self.summary.setToolTip(words)
+        self.summary.setText(said)
+        self.summary.setToolTip(said)
 
     def _proved(self) -> str:
         fields = [
@@ -238,6 +275,11 @@ class FindingsView(QWidget):
         finding = self.list.currentIndex().data(FINDING_ROLE)
         return finding if isinstance(finding, Finding) else None
 
+    def chosen_accepted(self) -> Accepted | None:
+        """Return how the chosen row's finding is accepted, None where it is not."""
+        accepted = self.list.currentIndex().data(ACCEPTED_ROLE)
+        return accepted if isinstance(accepted, Accepted) else None
+
     def _chosen(self) -> None:
         self._enable()
         finding = self.chosen()
@@ -245,17 +287,94 @@ class FindingsView(QWidget):
             self._show(finding)
 
     def _enable(self) -> None:
-        finding = self.chosen()
-        self.remedy.setEnabled(finding is not None and has_remedy(finding))
+        finding, accepted = self.chosen(), self.chosen_accepted()
+        self.remedy.setEnabled(finding is not None and accepted is None and has_remedy(finding))
+        self.acceptance.setText("Take back" if accepted else "Accept…")
+        self.acceptance.setToolTip(
+            "Let the rule find this again"
+            if accepted
+            else "Let the part have this, with a reason that is kept"
+        )
+        self.acceptance.setEnabled(accepted is not None or (finding is not None and acceptable(finding)))
 
     def _show(self, finding: Finding) -> None:
         self._shown = finding
         self.shown.emit(finding)
 
+    # -- accepting -------------------------------------------------------------------------------------
+
+    def menu(self) -> QMenu:
+        """Return what can be done with the chosen row."""
+        menu, finding, accepted = QMenu(self), self.chosen(), self.chosen_accepted()
+        if accepted is not None:
+            menu.addAction("&Take acceptance back").triggered.connect(self.take_back)
+        elif finding is not None:
+            remedy = menu.addAction("Apply &remedy")
+            remedy.setEnabled(has_remedy(finding))
+            remedy.triggered.connect(lambda: self.apply_remedy(finding))
+            accept_ = menu.addAction("&Accept with a reason…")
+            accept_.setEnabled(acceptable(finding))
+            accept_.triggered.connect(self.accept)
+        return menu
+
+    def accept(self) -> None:
+        """Let the chosen finding's part have it, with a reason; undo takes that back."""
+        hub, finding = self._hub, self.chosen()
+        if finding is None or self.chosen_accepted() is not None:
+            hub.told.emit("choose a finding first that is not accepted yet")
+            return
+        if not acceptable(finding):
+            hub.told.emit("this speaks of more than one part, so that no part can accept it")
+            return
+        reason = self.ask.reason(finding.rule, finding.part, finding.message)
+        if reason is None:
+            return
+        try:
+            layout = accept(hub.layout, finding, reason)
+        except Problem as problem:
+            hub.told.emit(problem.message)
+            return
+        if hub.apply(f"accept {finding.rule} of {finding.part}", layout) is None:
+            hub.told.emit(f"`{finding.part}` may have this: {reason}")
+
+    def take_back(self) -> None:
+        """Take the chosen finding's acceptance out of the layout."""
+        hub, accepted = self._hub, self.chosen_accepted()
+        if accepted is None:
+            hub.told.emit("choose an accepted finding first")
+            return
+        rule, screen = accepted.finding.rule, accepted.finding.screen
+        try:
+            layout = take_back(hub.layout, screen, accepted.part, rule)
+        except Problem as problem:
+            hub.told.emit(problem.message)
+            return
+        if hub.apply(f"take back the acceptance of {rule}", layout) is None:
+            hub.told.emit(f"`{rule}` can find `{accepted.part}` again")
+
+    def mend(self) -> None:
+        """Carry out every remedy that is safe, as one change that can be undone."""
+        from panelproof.mending import mend  # noqa: PLC0415 - only when it is asked for
+
+        hub = self._hub
+        if not hub.findings_current:
+            hub.told.emit("the findings are of an earlier layout; wait until the proof is current")
+            return
+        QGuiApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
+        try:
+            found = mend(hub.material)
+        finally:
+            QGuiApplication.restoreOverrideCursor()
+        if not found.done:
+            hub.told.emit("no remedy is safe to carry out; what is listed has to be changed by hand")
+        elif hub.apply("mend what is safe", found.layout) is None:
+            left = f"; {len(found.left)} left" if found.left else ""
+            hub.told.emit(f"{counted(len(found.done), 'remedy', 'remedies')} carried out{left}")
+
     def apply_remedy(self, finding: Finding | None) -> None:
         """Carry out a finding's remedy; undo takes it back."""
         hub = self._hub
-        if finding is None:
+        if finding is None or self.chosen_accepted() is not None:
             return
         if not hub.findings_current:
             hub.told.emit("the remedy is of an earlier layout; wait until the proof is current")

@@ -15,7 +15,7 @@ from panelproof.editor.places import Place, View
 from panelproof.editor.snapping import Guide, Side, snap, snap_sides
 from panelproof.ink.mask import Area
 from panelproof.layout.document import Layout
-from panelproof.layout.parts import Box, Field, Icon, Part
+from panelproof.layout.parts import Box, Field, Icon, Meter, Part
 from panelproof.material import gather
 from panelproof.picture.values import Values
 
@@ -110,7 +110,7 @@ class Move(_Change):
 
 
 class Resize(_Change):
-    """Pulling sides of a padding box, a box or a rule."""
+    """Pulling sides of a padding box, a box, a rule or a meter."""
 
     def __init__(self, hub: Hub, view: View, start: Point, part: Part, sides: tuple[Side, ...]) -> None:
         super().__init__(hub, view, start)
@@ -167,18 +167,24 @@ class Marquee:
 class Drop:
     """A part from the tray over the glass: what it would be there, not yet in the layout."""
 
-    def __init__(self, hub: Hub, view: View, kind: edits.Kind) -> None:
+    def __init__(self, hub: Hub, view: View, kind: edits.Kind, picture: str = "") -> None:
         self._hub, self._view, self.kind = hub, view, kind
+        self.picture = picture
         self._others = [view.place(part) for part in view.screen.parts if not hub.is_hidden(part.name)]
         self.guides: tuple[Guide, ...] = ()
         self.view: View | None = None
         self.part: Part | None = None
 
     def to(self, pull: Pull) -> None:
-        """Put the part under the pointer, drawn to lines nearby; raises Problem where it cannot be made."""
+        """Put the part under the pointer, drawn to lines nearby; raises Problem where it cannot be made.
+
+        A picture whose file is still to be chosen is nowhere yet.
+        """
+        if self.kind == "picture" and not self.picture:
+            return
         hub, screen = self._hub, self._view.screen.name
         at = int(pull.point[0] // 1), int(pull.point[1] // 1)
-        layout, name = edits.add_part(hub.layout, hub.material, screen, self.kind, at)
+        layout, name = edits.add_part(hub.layout, hub.material, screen, self.kind, at, picture=self.picture)
         material = gather(layout, hub.folder)
         part = View(material, material.screen(screen), self._view.values).named(name)
         assert part is not None
@@ -196,9 +202,12 @@ class Drop:
         if isinstance(part, Field):
             usual = edits.usual(part.content)
             shown = usual if isinstance(usual, str) else text(part.content, usual)
-            return Values({**values.texts, name: shown}, values.states)
+            return Values({**values.texts, name: shown}, values.states, values.levels)
         if isinstance(part, Icon):
-            return Values(values.texts, {**values.states, name: part.states[0].name})
+            return Values(values.texts, {**values.states, name: part.states[0].name}, values.levels)
+        if isinstance(part, Meter):
+            half = (part.least + part.greatest) // 2
+            return Values(values.texts, values.states, {**values.levels, name: half})
         return values
 
     def end(self) -> None:

@@ -9,7 +9,7 @@ from panelproof.editor import places
 from panelproof.editor.places import View
 from panelproof.editor.snapping import Side
 from panelproof.ink.mask import Area
-from panelproof.layout.parts import Box, Field, Icon, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, Meter, Part, Rule
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,7 @@ def is_ground(view: View, box: Part) -> bool:
 
 def sized(part: Part) -> Area | None:
     """Return the rectangle that the handles of a part change; None where it has none."""
-    if isinstance(part, Box | Rule):
+    if isinstance(part, Box | Rule | Meter):
         return places.fixed(part)
     return part.padding if isinstance(part, Field | Icon) else None
 

@@ -14,7 +14,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
-from panelproof.editor import edits, selecting
+from panelproof.editor import edits, picturefile, selecting
 from panelproof.editor.canvas import Canvas
 from panelproof.editor.gestures import Drop, Marquee, Move, Pull, Resize
 from panelproof.editor.grasp import Handle, handles, holds, is_ground, part_at
@@ -284,13 +284,17 @@ class Hands(Canvas):
     # -- from the tray ---------------------------------------------------------------------------------
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """Take a part from the tray."""
+        """Take a part from the tray, or a PNG file."""
         view = self.view()
         kind = bytes(event.mimeData().data(MIME).data()).decode(errors="replace")
-        if view is None or kind not in edits.KINDS:
+        file = picturefile.dropped(event.mimeData().urls())
+        if view is not None and file is not None:
+            self.drop = Drop(self.hub, view, "picture", picturefile.seen_from(file, self.hub.folder))
+        elif view is not None and kind in edits.KINDS:
+            self.drop = Drop(self.hub, view, kind)
+        else:
             event.ignore()
             return
-        self.drop = Drop(self.hub, view, kind)
         event.acceptProposedAction()
 
     def dragMoveEvent(self, event: QDragMoveEvent) -> None:
@@ -319,13 +323,26 @@ class Hands(Canvas):
         if self.drop is None:
             return
         drop, self.drop = self.drop, None
+        pull = self._pull(event.position(), event.modifiers())
+        event.acceptProposedAction()
+        if drop.kind == "picture" and not drop.picture:
+            # Not while the drag is still going on: the dialog would hold it up.
+            QTimer.singleShot(0, lambda: self._choose_picture(drop, pull))
+            return
+        self._put(drop, pull)
+
+    def _choose_picture(self, drop: Drop, pull: Pull) -> None:
+        drop.picture = picturefile.choose(self, self.hub.folder)
+        if drop.picture:
+            self._put(drop, pull)
+
+    def _put(self, drop: Drop, pull: Pull) -> None:
         try:
-            drop.to(self._pull(event.position(), event.modifiers()))
+            drop.to(pull)
         except Problem as problem:
             self.hub.told.emit(problem.message)
             return
         drop.end()
-        event.acceptProposedAction()
         self.setFocus(Qt.FocusReason.MouseFocusReason)
         self.viewport().update()
 

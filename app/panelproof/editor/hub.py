@@ -18,6 +18,7 @@ from panelproof.picture.moments import ShownMoment, moments
 from panelproof.picture.values import Values
 from panelproof.problem import Problem
 from panelproof.proof.finding import Finding
+from panelproof.verdict import Accepted, Verdict
 
 
 class Hub(QObject):
@@ -64,6 +65,7 @@ class Hub(QObject):
         self.moment_name = ""
         self.second_name = ""
         self.findings: tuple[Finding, ...] = ()
+        self.accepted: tuple[Accepted, ...] = ()
         self.findings_current = False
         self._moments: dict[str, tuple[ShownMoment, ...]] = {}
         self._prove()
@@ -265,10 +267,11 @@ class Hub(QObject):
         if not self.findings_current:
             self.findings_changed.emit()
 
-    def _take_findings(self, material: Material, findings: tuple[Finding, ...]) -> None:
+    def _take_findings(self, material: Material, found: Verdict) -> None:
         # A verdict on a layout that has changed since is never shown as current.
         if material is self.material:
-            self.findings, self.findings_current = findings, True
+            self.findings, self.accepted = found.findings, found.accepted
+            self.findings_current = True
             self.findings_changed.emit()
 
     def stop_proof(self) -> None:

@@ -11,7 +11,7 @@ from panelproof.content.graph import Graph
 from panelproof.content.spec import Argument as Range
 from panelproof.content.spec import Choice, Content, RealRange, WholeRange
 from panelproof.layout.document import Argument, Layout, Moment, Screen
-from panelproof.layout.parts import Field, Icon, Part
+from panelproof.layout.parts import Field, Icon, Meter, Part
 from panelproof.problem import Problem
 
 Value = str | tuple[Argument, ...]
@@ -23,7 +23,7 @@ def with_screen(
 ) -> Layout:
     """Return the layout with another screen in the place of the one called `name`; raises KeyError.
 
-    The screen's moments stay complete: a new field or icon gets a value, one that is gone is taken out, and
+    The screen's moments stay complete: a new field, icon or meter gets a value, one that is gone is taken out, and
     a value that can no longer be shown gives way to one that can. `renamed` holds old part names to new.
     """
     number = place(layout, name)
@@ -65,19 +65,22 @@ def usual(content: Content) -> Value:
 
 
 def _shows(parts: Sequence[Part]) -> list[tuple[str, object]]:
-    """Return what the moments depend on: each field's content and each icon's state names."""
+    """Return what the moments depend on: fields' contents, icons' state names, meters' ranges."""
     found: list[tuple[str, object]] = []
     for part in parts:
         if isinstance(part, Field):
             found.append((part.name, part.content))
         elif isinstance(part, Icon):
             found.append((part.name, [state.name for state in part.states]))
+        elif isinstance(part, Meter):
+            found.append((part.name, (part.least, part.greatest)))
     return found
 
 
 def _kept(moment: Moment, screen: Screen, before: Mapping[str, Part], origin: Mapping[str, str]) -> Moment:
     fields: dict[str, Value] = {}
     icons: dict[str, str] = {}
+    meters: dict[str, int | None] = {}
     for part in screen.parts:
         gone = origin.get(part.name, part.name)
         old = before.get(gone)
@@ -89,7 +92,21 @@ def _kept(moment: Moment, screen: Screen, before: Mapping[str, Part], origin: Ma
                 fields[part.name] = value if old.content == part.content else _fitted(value, old, part)
         elif isinstance(part, Icon):
             icons[part.name] = _state(moment.icons.get(gone), old, part)
-    return replace(moment, screen=screen.name, fields=fields, icons=icons)
+        elif isinstance(part, Meter):
+            known = gone in moment.meters and isinstance(old, Meter)
+            meters[part.name] = _level(moment.meters[gone], old, part) if known else _half(part)
+    return replace(moment, screen=screen.name, fields=fields, icons=icons, meters=meters)
+
+
+def _half(meter: Meter) -> int:
+    return (meter.least + meter.greatest) // 2
+
+
+def _level(value: int | None, old: Part | None, new: Meter) -> int | None:
+    """Return a meter's value after a change of its range: what it could show, it still can."""
+    if value is None or not isinstance(old, Meter) or not old.least <= value <= old.greatest:
+        return value
+    return min(max(value, new.least), new.greatest)
 
 
 def _state(name: str | None, old: Part | None, icon: Icon) -> str:

@@ -45,7 +45,7 @@ INSERT = Group(
     "&New part",
     tuple(
         Entry(f"insert_{kind}", f"New &{kind}", f"Ctrl+{number}", "screen")
-        for number, kind in enumerate(("label", "field", "icon", "rule", "box"), 1)
+        for number, kind in enumerate(("label", "field", "icon", "rule", "box", "meter", "picture"), 1)
     ),
 )
 ALIGN = Group(
@@ -131,6 +131,9 @@ MENUS: tuple[tuple[str, tuple[Item, ...]], ...] = (
         Entry("next_finding", "&Next finding", "F8"),
         Entry("previous_finding", "&Previous finding", "Shift+F8"),
         Entry("remedy", "Apply &remedy", "Ctrl+R"),
+        Entry("mend", "&Mend what is safe", "Ctrl+Shift+M"),
+        Entry("accept", "&Accept with a reason…", "Ctrl+Shift+R"),
+        Entry("take_back", "&Take acceptance back"),
         None,
         Entry("stop_proof", "&Stop"),
         Entry("prove_again", "Prove &again"),

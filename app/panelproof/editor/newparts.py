@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from panelproof.content.build import graph
 from panelproof.content.spec import Content, RealRange
+from panelproof.dithering import raster
 from panelproof.editor import places
 from panelproof.editor.keeping import place, with_screen
 from panelproof.editor.naming import free_name
@@ -20,12 +21,12 @@ from panelproof.ink.bitmap import from_text
 from panelproof.ink.mask import Area
 from panelproof.layout.colour import Rgb, quantise, shown
 from panelproof.layout.document import Layout, Screen, TypeSpec
-from panelproof.layout.parts import Box, Field, Icon, IconState, Label, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, IconState, Label, Meter, Part, Picture, Rule
 from panelproof.material import Material, gather
 from panelproof.problem import Problem
 
-Kind = Literal["label", "field", "icon", "rule", "box"]
-KINDS: tuple[Kind, ...] = ("label", "field", "icon", "rule", "box")
+Kind = Literal["label", "field", "icon", "rule", "box", "meter", "picture"]
+KINDS: tuple[Kind, ...] = ("label", "field", "icon", "rule", "box", "meter", "picture")
 
 CONTENT = Content("%.1f", (RealRange(0.0, 100.0),), fault="---")
 TEXT = "Label"
@@ -53,11 +54,12 @@ OUTLINE_FONT = "SourceSansPro"
 
 
 def add_part(
-    layout: Layout, material: Material, screen: str, kind: Kind, at: tuple[int, int]
+    layout: Layout, material: Material, screen: str, kind: Kind, at: tuple[int, int], *, picture: str = ""
 ) -> tuple[Layout, str]:
     """Add a part of a kind, drawn last, its middle at `at`; its name comes with the layout.
 
-    A field shows `%.1f` of 0 to 100 and has the padding box it needs. Text is set in the first type that has
+    A field shows `%.1f` of 0 to 100 and has the padding box it needs, a meter 0 to 100; a picture shows the PNG file at
+    the path `picture`; raises Problem where there is none. Text is set in the first type that has
     every character, in a type made for it where there is none. The ground is the filled box that the part
     stands on; the ink stands out from it most. `material` must hold `layout`.
     """
@@ -75,7 +77,12 @@ def add_part(
     if kind == "icon":
         bitmaps = {state: from_text(state.rows) for state in STATES}
         material = dataclasses.replace(material, bitmaps={**material.bitmaps, **bitmaps})
-    part = _centred(material, _made(kind, name, type_name, layout), at)
+    if kind == "picture":
+        if not picture:
+            raise Problem("choose the PNG file that the picture shows")
+        shows = raster(material.folder / picture, "none", layout.panel.colours)
+        material = dataclasses.replace(material, pictures={**material.pictures, (picture, "none"): shows})
+    part = _centred(material, _made(kind, name, type_name, layout, picture), at)
     ground = _ground(shown_screen, places.place(material, part).area)
     part = _inked(part, ground, _most_contrast(material, ground), shown_screen)
     if isinstance(part, Field):
@@ -115,7 +122,7 @@ def _height(font: Path) -> int:
     return int(end) if end.isdigit() else 0
 
 
-def _made(kind: Kind, name: str, type_name: str, layout: Layout) -> Part:
+def _made(kind: Kind, name: str, type_name: str, layout: Layout, picture: str) -> Part:
     """Return a part at (0, 0) in the layout's first ink, as large as suits the panel."""
     ink, panel = layout.inks[0].name, layout.panel
     match kind:
@@ -130,6 +137,11 @@ def _made(kind: Kind, name: str, type_name: str, layout: Layout) -> Part:
         case "box":
             width, height = max(min(panel.width // 3, 96), 3), max(min(panel.height // 4, 48), 3)
             return Box(name, 0, 0, width, height, outline=ink)
+        case "meter":
+            width, height = max(min(panel.width // 3, 96), 4), max(min(panel.height // 10, 12), 2)
+            return Meter(name, 0, 0, width, height, 0, 100, ink)
+        case "picture":
+            return Picture(name, 0, 0, picture)
 
 
 def _centred(material: Material, part: Part, at: tuple[int, int]) -> Part:
@@ -175,4 +187,6 @@ def _inked(part: Part, ground: str, ink: str, screen: Screen) -> Part:
         return replace(part, outline=ink)
     if isinstance(part, Rule):
         return replace(part, ink=ink)
+    if isinstance(part, Picture):
+        return part
     return replace(part, ink=ink, ground=None if ground == screen.ground else ground)

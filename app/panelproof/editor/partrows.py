@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 from msgspec.structs import replace
 
 from panelproof.editor.edits import replace_screen
 from panelproof.editor.signs import WORDS, Sign
 from panelproof.layout.document import Layout, Screen
-from panelproof.layout.parts import Box, Field, Icon, Label, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
 from panelproof.proof.extent import Extent
 from panelproof.proof.finding import Finding
 from panelproof.proof.words import counted
@@ -90,6 +91,10 @@ def _detail(part: Part, extent: Extent) -> tuple[Sign, str]:
             return "rule", f"{part.length} × {part.thickness}, {part.direction}"
         case Box():
             return "box", f"{part.width} × {part.height}"
+        case Meter():
+            return "meter", f"{part.least} to {part.greatest}"
+        case Picture():
+            return "picture", Path(part.picture).name
 
 
 def verdict(part: str, screen: str, findings: Iterable[Finding]) -> tuple[Sign, str]:

@@ -8,7 +8,7 @@ from panelproof.ink.anchor import start
 from panelproof.ink.footprint import footprint
 from panelproof.ink.mask import Area
 from panelproof.layout.document import Screen
-from panelproof.layout.parts import Box, Field, Icon, Label, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
 from panelproof.material import Material, field_graph
 from panelproof.picture.bitmap import of_text
 from panelproof.picture.drawing import padding_of
@@ -61,12 +61,15 @@ def now(material: Material, part: Part, values: Values) -> Place:
     if isinstance(part, Icon):
         masks = [material.bitmaps[state] for state in part.states]
         return Place((part.x, part.y, max(mask.width for mask in masks), max(mask.height for mask in masks)))
+    if isinstance(part, Picture):
+        raster = material.raster(part)
+        return Place((part.x, part.y, raster.width, raster.height))
     return Place(fixed(part))
 
 
-def fixed(part: Rule | Box) -> Area:
-    """Return the rectangle of a rule or a box."""
-    if isinstance(part, Box):
+def fixed(part: Rule | Box | Meter) -> Area:
+    """Return the rectangle of a rule, a box or a meter."""
+    if isinstance(part, Box | Meter):
         return part.x, part.y, part.width, part.height
     if part.direction == "across":
         return part.x, part.y, part.length, part.thickness

@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, QThread, Signal, Slot
 from panelproof.content.spec import Content
 from panelproof.layout.parts import Field
 from panelproof.material import Material
-from panelproof.proof.check import prove
+from panelproof.verdict import verdict
 
 
 class _Stopped(Exception):
@@ -38,17 +38,17 @@ class _Worker(QObject):
             self.progress.emit(screen)
 
         try:
-            findings = prove(material, step)
+            found = verdict(material, step)
         except _Stopped:
             return
-        self.proved.emit(material, findings)
+        self.proved.emit(material, found)
 
 
 class Prover(QObject):
     """Proves the newest material asked for; older ones are dropped."""
 
     proved = Signal(object, object)
-    """The material and its findings."""
+    """The material and the verdict on it."""
     progress = Signal(str)
     """The screen that is being proved on the thread."""
     _start = Signal()
@@ -76,7 +76,7 @@ class Prover(QObject):
         """Prove a material; the verdict comes before this returns where every content is known."""
         if self._keys(material) <= self._known:
             self._worker.wanted = None
-            self.proved.emit(material, prove(material))
+            self.proved.emit(material, verdict(material))
             return
         with self._worker.lock:
             self._worker.wanted = material
@@ -91,11 +91,11 @@ class Prover(QObject):
         """Drop the proof that is under way."""
         self._worker.wanted = None
 
-    def _arrived(self, material: Material, findings: object) -> None:
+    def _arrived(self, material: Material, found: object) -> None:
         self._known |= self._keys(material)
         if self._worker.wanted is material:
             self._worker.wanted = None
-        self.proved.emit(material, findings)
+        self.proved.emit(material, found)
 
     def shut(self) -> None:
         """End the thread."""

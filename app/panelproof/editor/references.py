@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from msgspec.structs import replace
 
-from panelproof.layout.parts import Box, Field, Icon, Label, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
 
 NONE: Mapping[str, str] = {}
 
@@ -23,10 +23,12 @@ def inks_of(part: Part) -> frozenset[str]:
         named = {part.fill, part.outline}
     elif isinstance(part, Rule):
         named = {part.ink}
-    else:
+    elif not isinstance(part, Picture):
         named = {part.ink, part.ground}
         if isinstance(part, Icon):
             named |= {state.ink for state in part.states}
+        if isinstance(part, Meter):
+            named |= {limit.ink for limit in part.limits}
     return frozenset(name for name in named if name is not None)
 
 
@@ -43,8 +45,13 @@ def renamed(part: Part, types: Mapping[str, str] = NONE, inks: Mapping[str, str]
         return replace(part, fill=may(part.fill), outline=may(part.outline))
     if isinstance(part, Rule):
         return replace(part, ink=ink(part.ink))
+    if isinstance(part, Picture):
+        return part
     if isinstance(part, Icon):
         states = tuple(replace(state, ink=may(state.ink)) for state in part.states)
         return replace(part, ink=ink(part.ink), ground=may(part.ground), states=states)
+    if isinstance(part, Meter):
+        limits = tuple(replace(limit, ink=may(limit.ink)) for limit in part.limits)
+        return replace(part, ink=ink(part.ink), ground=may(part.ground), limits=limits)
     set_in = types.get(part.type, part.type)
     return replace(part, type=set_in, ink=ink(part.ink), ground=may(part.ground))

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from panelproof.content.graph import Graph
 from panelproof.editor.places import View
 from panelproof.ink.mask import NOTHING, Mask, rectangle
 from panelproof.layout.document import Screen
-from panelproof.layout.parts import Field, Icon, Part
+from panelproof.layout.parts import Field, Icon, Meter, Part
 from panelproof.material import field_graph
 from panelproof.picture import drawing
 from panelproof.picture.frame import Frame, draw, draw_screen, new_frame, screen_frame
@@ -39,12 +39,14 @@ def scenes(view: View, finding: Finding) -> tuple[Scene, ...]:
         return _left_over(view, finding, area)
     if finding.rule == "stale" and part is not None and len(finding.texts) == 2:
         return _stale(view, part, finding, area)
-    if finding.rule == "erases" and isinstance(part, Field | Icon):
+    if finding.rule == "jumps" and len(finding.texts) == 2:
+        return _jumping(view, part, finding.texts)
+    if finding.rule == "erases" and isinstance(part, Field | Icon | Meter):
         return _wiped(view, part, finding, area)
     texts = list(finding.texts)
     shown = view.values
     for one in (part, other):
-        if texts and isinstance(one, Field | Icon):
+        if texts and isinstance(one, Field | Icon | Meter):
             shown = _with(shown, one, (texts.pop(0),))
         elif texts and one is not None and getattr(one, "text", None) == texts[0]:
             texts.pop(0)
@@ -62,13 +64,15 @@ def _marked(finding: Finding) -> Mask:
 
 
 def _with(values: Values, part: Part | None, texts: tuple[str, ...]) -> Values:
-    """Return values in which a field or icon shows a text, where it can show it."""
+    """Return values in which a field, icon or meter shows what a finding says, where it can show it."""
     if not texts or part is None:
         return values
     if isinstance(part, Field) and _accepts(part, texts[0]):
-        return Values(_set(values.texts, part.name, texts[0]), values.states)
+        return replace(values, texts=_set(values.texts, part.name, texts[0]))
     if isinstance(part, Icon) and texts[0] in [state.name for state in part.states]:
-        return Values(values.texts, _set(values.states, part.name, texts[0]))
+        return replace(values, states=_set(values.states, part.name, texts[0]))
+    if isinstance(part, Meter) and texts[0].removeprefix("-").isdecimal():
+        return replace(values, levels={**values.levels, part.name: int(texts[0])})
     return values
 
 
@@ -96,7 +100,13 @@ def _stale(view: View, part: Part, finding: Finding, area: Mask) -> tuple[Scene,
     )
 
 
-def _wiped(view: View, part: Field | Icon, finding: Finding, area: Mask) -> tuple[Scene, ...]:
+def _jumping(view: View, part: Part | None, texts: tuple[str, ...]) -> tuple[Scene, ...]:
+    shown = [_with(view.values, part, (text,)) for text in texts]
+    first, second = (screen_frame(view.material, view.screen, values) for values in shown)
+    return Scene(first, NOTHING, f"first `{texts[0]}`"), Scene(second, NOTHING, f"then `{texts[1]}`: watch what stays")
+
+
+def _wiped(view: View, part: Field | Icon | Meter, finding: Finding, area: Mask) -> tuple[Scene, ...]:
     material, screen, other = view.material, view.screen, view.named(finding.other)
     values = _with(view.values, other, finding.texts[:1])
     before = screen_frame(material, screen, values)

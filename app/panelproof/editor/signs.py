@@ -21,7 +21,7 @@ from panelproof.editor import theme
 
 Sign = Literal[
     "fault", "caution", "note", "good", "pending", "shown", "hidden", "locked", "unlocked",
-    "label", "field", "icon", "rule", "box",
+    "label", "field", "icon", "rule", "box", "meter", "picture",
 ]  # fmt: skip
 WORDS = {"fault": "fault", "caution": "caution", "note": "note", "good": "clean", "pending": "proving…"}
 """The word that stands beside each level's shape, so that no colour is needed to read it."""
@@ -182,8 +182,24 @@ def _box(painter: QPainter, tone: QColor) -> None:
     painter.drawRect(QRectF(2, 3, 12, 10))
 
 
+def _meter(painter: QPainter, tone: QColor) -> None:
+    _pen(painter, tone, 1.3)
+    painter.drawRect(QRectF(1.25, 4.75, 13.5, 6.5))
+    painter.fillRect(QRectF(2.9, 6.4, 5.6, 3.2), tone)
+    _line(painter, (11.3, 4.75), (11.3, 11.25))
+
+
+def _picture(painter: QPainter, tone: QColor) -> None:
+    _pen(painter, tone, 1.3)
+    painter.drawRect(QRectF(1.75, 2.75, 12.5, 10.5))
+    _line(painter, (2.5, 12), (6.2, 7.4), (8.8, 10.4), (10.6, 8.6), (13.5, 12))
+    painter.setBrush(tone)
+    painter.drawEllipse(QPointF(10.8, 5.8), 1, 1)
+
+
 _SHAPES: dict[str, Callable[[QPainter, QColor], None]] = {
     "fault": _fault, "caution": _caution, "note": _note, "good": _good, "pending": _pending,
     "shown": _shown, "hidden": _hidden, "locked": _locked, "unlocked": _unlocked,
     "label": _label, "field": _field, "icon": _icon, "rule": _rule, "box": _box,
+    "meter": _meter, "picture": _picture,
 }  # fmt: skip

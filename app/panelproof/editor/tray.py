@@ -6,7 +6,7 @@ from PySide6.QtCore import QMimeData, QPoint, QSize, Qt
 from PySide6.QtGui import QDrag, QKeyEvent, QMouseEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QToolButton, QVBoxLayout, QWidget
 
-from panelproof.editor import edits, signs, theme
+from panelproof.editor import edits, picturefile, signs, theme
 from panelproof.editor.edits import Kind
 from panelproof.editor.hub import Hub
 from panelproof.problem import Problem
@@ -18,6 +18,8 @@ TIPS: dict[Kind, str] = {
     "icon": "A small picture with several states",
     "rule": "A straight line",
     "box": "A filled or outlined rectangle",
+    "meter": "A level bar with limits",
+    "picture": "A PNG file in the panel's colours",
 }
 
 
@@ -113,10 +115,15 @@ class Tray(QWidget):
         if hub.screen is None:
             hub.told.emit("there is no screen yet to put a part on; add one first")
             return
+        picture = ""
+        if kind == "picture":
+            picture = picturefile.choose(self, hub.folder)
+            if not picture:
+                return
         panel = hub.layout.panel
         middle = panel.width // 2, panel.height // 2
         try:
-            layout, name = edits.add_part(hub.layout, hub.material, hub.screen.name, kind, middle)
+            layout, name = edits.add_part(hub.layout, hub.material, hub.screen.name, kind, middle, picture=picture)
         except Problem as problem:
             hub.told.emit(problem.message)
             return

@@ -156,6 +156,7 @@ class MainWindow(QMainWindow):
         self.bench, self.banner = Bench(hub), Banner()
         self._body.insertWidget(0, self.banner)
         desk = self.begin()
+        self.bench.findings.ask = desk.ask
         self.banner.load.clicked.connect(desk.reload)
         self.banner.keep.clicked.connect(desk.keep_mine)
         self.banner.elsewhere.clicked.connect(desk.save_as)

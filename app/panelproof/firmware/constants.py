@@ -10,7 +10,7 @@ from panelproof.content.spec import Argument, Choice, RealRange, WholeRange
 from panelproof.firmware import literals
 from panelproof.firmware.names import Names, upper, word
 from panelproof.layout.document import Screen
-from panelproof.layout.parts import Box, Field, Icon, Label, Part, Rule
+from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
 from panelproof.material import Material, field_graph
 
 ALIGNMENTS = {"left": "STARTS_AT_X", "centre": "CENTRED_ON_X", "right": "ENDS_AT_X"}
@@ -252,7 +252,29 @@ def part_block(material: Material, screen: Screen, part: Part, names: Names) -> 
         made.add("THICKNESS", part.thickness, "px")
         made.ink("INK", part.ink)
         return Block(f"rule `{part.name}`", tuple(made.rows))
+    if isinstance(part, Meter):
+        return _meter_block(made, part)
+    if isinstance(part, Picture):
+        raster = material.raster(part)
+        made.add("WIDTH", raster.width, "px")
+        made.add("HEIGHT", raster.height, "px")
+        return Block(f"picture `{part.name}`", tuple(made.rows))
     return _box_block(made, part)
+
+
+def _meter_block(made: _PartRows, part: Meter) -> Block:
+    ways = {"right": "to the right", "left": "to the left", "up": "upwards", "down": "downwards"}
+    made.add("WIDTH", part.width, "px")
+    made.add("HEIGHT", part.height, "px")
+    made.add("LEAST", part.least, "the value of an empty bar")
+    made.add("GREATEST", part.greatest, "the value of a full one")
+    made.ink("INK", part.ink)
+    made.ink("GROUND", part.ground or made.screen.ground)
+    for number, limit in enumerate(part.limits, start=1):
+        made.add(f"LIMIT_{number}", limit.at, "marked by a line" if limit.mark else "")
+        if limit.ink:
+            made.ink(f"LIMIT_{number}_INK", limit.ink)
+    return Block(f"level bar `{part.name}`, growing {ways[part.direction]}", tuple(made.rows))
 
 
 def _box_block(made: _PartRows, part: Box) -> Block:

@@ -111,18 +111,9 @@ def _kerned(type_: Type, chars: tuple[str, ...], met: Iterable[Pair]) -> tuple[t
     return tuple(sorted(found))
 
 
-def packed(glyph: Glyph) -> bytes:
-    """Return a glyph's pixels row after row with nothing between, the first in the lowest bits.
-
-    Four bits a pixel where the glyph has levels, else one.
-    """
-    if glyph.levels:
-        padded = glyph.levels + bytes(len(glyph.levels) % 2)
-        return bytes(low | high << 4 for low, high in zip(padded[::2], padded[1::2], strict=True))
-    bits = 0
-    for number, row in enumerate(glyph.rows):
-        bits |= row << number * glyph.width
-    return bits.to_bytes((glyph.width * glyph.height + 7) // 8, "little")
+def code_of(char: str) -> int:
+    """Return the number that the drawing code makes of a character: its bytes, one after the other."""
+    return int.from_bytes(char.encode(), "big")
 
 
 def icon_glyph(mask: Mask) -> Glyph:

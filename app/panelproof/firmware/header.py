@@ -5,19 +5,22 @@ from __future__ import annotations
 import re
 import textwrap
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from hashlib import sha256
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from panelproof import __version__
 from panelproof.firmware import constants, literals
-from panelproof.firmware.data import Data, data, type_title
+from panelproof.firmware.data import Data, area_type, changes_by_parts, count_type, data, type_title
 from panelproof.firmware.glyphdata import type_glyphs
-from panelproof.firmware.guards import Guard, guard
+from panelproof.firmware.guards import Guard, guards
+from panelproof.firmware.levels import NO_VALUE, constant, levels
 from panelproof.firmware.names import Names, lower, member, upper
-from panelproof.layout.document import Screen
-from panelproof.layout.parts import Box, Field, Icon, Label, Part, Rule
+from panelproof.firmware.rasters import Rasters, rasters
+from panelproof.layout.document import Layout, Screen
+from panelproof.layout.panel import Panel
+from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
 from panelproof.layout.writing import encode
 from panelproof.material import Material
 
@@ -29,10 +32,12 @@ TEMPLATES = Path(__file__).parent / "templates"
 
 @dataclass(frozen=True, slots=True)
 class _Shown:
-    """A field or an icon: the head of the function that brings it up to date, and the lines of its body."""
+    """A field, an icon or a meter: the head of the function that brings it up to date, and the lines of its body."""
 
     update: str
     call: tuple[str, ...]
+    change: str = ""
+    change_call: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +47,7 @@ class _Screen:
     name: str
     values: str
     members: tuple[str, ...]
+    said: str
     draw: str
     shown: tuple[_Shown, ...]
     body: tuple[str, ...]
@@ -54,17 +60,20 @@ def header(material: Material) -> str:
     """
     layout, names = material.layout, Names()
     prefix = lower(layout.name)
-    for function in ("port", "header", "implementation", "layout_digest", "no_text_functions"):
+    for function in ("port", "header", "implementation", "layout_digest", "no_text_functions", "no_changes"):
         owner = "a name of the drawing code"
         names.claim(upper(prefix, function) if function != "port" else f"{prefix}_port", owner)
-    for macro in ("CONST", "READ8", "READ16", "READ32"):
+    for macro in ("CONST", "READ8", "READ16", "READ32", "BLUE_FIRST", "LOW_BYTE_FIRST"):
         names.claim(f"{upper(prefix)}_{macro}", "a name of the drawing code")
     blocks = _blocks(material, names)
-    screens = tuple(_screen(material, screen, names) for screen in layout.screens)
-    guards = _guards(material, names)
     whole = layout.panel.refresh == "whole"
     passes = any(isinstance(part, Label | Field | Icon) for screen in layout.screens for part in screen.parts)
     made = data(material) if passes else None
+    bars, pictures = levels(layout, area_type(layout.panel)), rasters(material)
+    if bars:
+        names.claim(f"{upper(prefix)}_{NO_VALUE}", "the value of a meter that has none")
+    screens = tuple(_screen(material, screen, names, made, pictures) for screen in layout.screens)
+    functions = _guards(material, names)
     return (
         _environment(prefix)
         .get_template("header.h")
@@ -78,15 +87,52 @@ def header(material: Material) -> str:
             blocks=blocks,
             screens=screens,
             whole=whole,
-            guards=guards,
-            alphabets=_alphabets(guards),
+            guards=functions,
+            decimals=decimals(functions),
+            prints=any("snprintf(" in line for function in functions for line in function.body),
+            alphabets=_alphabets(functions),
             passes=passes,
-            fills=passes
-            or any("_fill_(" in line or "_outline_(" in line for s in screens for line in s.body),
-            outlines=any("_outline_(" in line for screen in screens for line in screen.body),
-            **_implementation(made),
+            levels=bars,
+            bar_changes=bars is not None and not whole,
+            rasters=pictures,
+            about=_about(layout),
+            wide_colours=layout.panel.colour_format == "rgb565",
+            fills=any("_FILL_(" in line for screen in screens for line in screen.body),
+            **_implementation(made, layout.panel),
         )
     )
+
+
+def _about(layout: Layout) -> list[str]:
+    """Return what is said over the functions that draw, as lines of a comment."""
+    parts = [part for screen in layout.screens for part in screen.parts]
+    words = {Field: "field", Icon: "icon", Meter: "level bar"}
+    there = [word for kind, word in words.items() if any(isinstance(part, kind) for part in parts)]
+    one = " or ".join(filter(None, (", ".join(there[:-1]), there[-1]))) if there else ""
+    said = [f"Draw a whole screen, or bring one {one} up to date." if one else "Draw a whole screen."]
+    if "field" in there:
+        said.append(
+            "Of a text longer than any that the field can show, the bytes beyond that length are not read."
+        )
+    if "icon" in there:
+        said.append("A state that an icon does not have paints nothing.")
+    if "level bar" in there:
+        said.append(
+            "A level bar shows its fault pattern for a value outside its range, such as "
+            f"{upper(layout.name)}_{NO_VALUE}."
+        )
+    return textwrap.wrap(f"/* {' '.join(said)} */", 118, subsequent_indent="   ", break_on_hyphens=False)
+
+
+def _values(screen: Screen) -> str:
+    """Return what the values of a screen are, in words."""
+    words = {
+        Field: "UTF-8 texts (NULL is an empty one)",
+        Icon: "icons' states",
+        Meter: "values of level bars",
+    }
+    there = [said for kind, said in words.items() if any(isinstance(part, kind) for part in screen.parts)]
+    return ", and ".join(filter(None, (", ".join(there[:-1]), there[-1]))) if there else ""
 
 
 def digest(material: Material) -> str:
@@ -94,9 +140,10 @@ def digest(material: Material) -> str:
     return sha256(encode(material.layout)).hexdigest()
 
 
-def _implementation(made: Data | None) -> dict[str, object]:
+def _implementation(made: Data | None, panel: Panel) -> dict[str, object]:
     if made is None:
-        return {"px": "int"} | dict.fromkeys(("texts", "icons", "kerning", "ramps"), False)
+        nothing: dict[str, object] = dict.fromkeys(Data.__slots__, False)
+        return nothing | {"px": "int", "count_type": count_type(panel), "area_holds": area_type(panel)}
     return {name: getattr(made, name) for name in Data.__slots__}
 
 
@@ -127,6 +174,9 @@ def _blocks(material: Material, names: Names) -> list[constants.Block]:
         constants.alignment_block(material, names),
         constants.ink_block(material, names),
     ]
+    if any(isinstance(part, Meter) for screen in layout.screens for part in screen.parts):
+        row = f"{upper(layout.name)}_{NO_VALUE}", "INT32_MIN", ""
+        blocks.append(constants.Block("No value for a level bar: it lies outside every range", (row,)))
     used = {one.spec.name for one in type_glyphs(material)}
     if used:
         blocks.append(constants.type_block(material, used, names))
@@ -141,9 +191,24 @@ def _guards(material: Material, names: Names) -> tuple[Guard, ...]:
     for screen in material.layout.screens:
         for part in screen.parts:
             if isinstance(part, Field):
-                made.append(guard(material, screen, part))
-                names.claim(made[-1].name, f"the field `{part.name}` of the screen `{screen.name}`")
+                for one in guards(material, screen, part):
+                    names.claim(one.name, f"the field `{part.name}` of the screen `{screen.name}`")
+                    made.append(one)
     return tuple(made)
+
+
+def decimals(functions: tuple[Guard, ...]) -> dict[str, object] | None:
+    """Return the types that printing reals takes, where some are."""
+    made = [one for function in functions for one in function.fixed]
+    if not made:
+        return None
+    small = max(max(abs(one.least), abs(one.greatest)) for one in made) < 1 << 32
+    single = small and all(one.scale < 1 << 8 for one in made)
+    return {
+        "number": "uint32_t" if small else "uint64_t",
+        "single": "uint32_t" if single else "uint64_t",
+        "reals": any("_round_(" in line for function in functions for line in function.body),
+    }
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +225,9 @@ def _alphabets(guards: tuple[Guard, ...]) -> list[_Alphabet]:
     ]
 
 
-def _screen(material: Material, screen: Screen, names: Names) -> _Screen:
+def _screen(
+    material: Material, screen: Screen, names: Names, made: Data | None, pictures: Rasters | None
+) -> _Screen:
     layout = material.layout
     own, macros = lower(layout.name, screen.name), upper(layout.name, screen.name)
     owner = f"the screen `{screen.name}`"
@@ -170,11 +237,44 @@ def _screen(material: Material, screen: Screen, names: Names) -> _Screen:
     members, shown, body = [], [], []
     if screen.clears or whole:
         size = f"{upper(layout.name)}_PANEL_WIDTH, {upper(layout.name)}_PANEL_HEIGHT"
-        body.append(f"{lower(layout.name)}_fill_(port, 0, 0, {size}, {macros}_GROUND);")
+        body.append(f"{upper(layout.name)}_FILL_(port, 0, 0, {size}, {macros}_GROUND);")
     for part in screen.parts:
-        if not isinstance(part, Field | Icon):
-            body += _fixed(material, screen, part)
+        if isinstance(part, Picture):
+            call = (pictures.calls if pictures else {}).get((screen.name, part.name))
+            place = f"{upper(layout.name, screen.name, part.name)}_X, {upper(layout.name, screen.name, part.name)}_Y"
+            body += [f"{lower(layout.name)}_show_picture_(port, {call}, {place});"] if call else []
             continue
+        if isinstance(part, Meter):
+            update = lower(layout.name, screen.name, part.name) + "_update"
+            if not whole:
+                names.claim(update, f"the part `{part.name}` of the screen `{screen.name}`")
+            members.append(
+                (
+                    f"int32_t {member(part.name)};",
+                    f"/* {upper(layout.name)}_{NO_VALUE} where there is none */",
+                )
+            )
+            show = f"{lower(layout.name)}_show_meter_(port, &{constant(layout, screen, part)}, "
+            change, call = "", f"{show.replace('_show_', '_change_')}former, value);"
+            if not whole:
+                change = lower(layout.name, screen.name, part.name) + "_change"
+                names.claim(change, f"the part `{part.name}` of the screen `{screen.name}`")
+                change = f"{change}({port}, int32_t former, int32_t value)"
+            shown.append(
+                _Shown(
+                    f"{update}({port}, int32_t value)",
+                    tuple(literals.wrapped(f"{show}value);")),
+                    change,
+                    tuple(literals.wrapped(call)),
+                )
+            )
+            value = f"values->{member(part.name)});"
+            body.append(f"{show}{value}" if whole else f"{update}(port, {value}")
+            continue
+        if not isinstance(part, Field | Icon):
+            body += _fixed(material, screen, part, made)
+            continue
+        assert made is not None
         field = isinstance(part, Field)
         comment = "" if field else f"/* one of {upper(layout.name, screen.name, part.name)}_STATE_... */"
         members.append((f"{'const char *' if field else 'uint8_t '}{member(part.name)};", comment))
@@ -182,62 +282,114 @@ def _screen(material: Material, screen: Screen, names: Names) -> _Screen:
         update = lower(layout.name, screen.name, part.name) + "_update"
         if not whole:
             names.claim(update, f"the part `{part.name}` of the screen `{screen.name}`")
-        call = _show(material, screen, part, "text" if field else "state")
-        shown.append(_Shown(f"{update}({port}, {argument})", tuple(literals.wrapped(f"{call};"))))
+        call = _show(material, screen, part, "text" if field else "state", made)
+        one = _Shown(f"{update}({port}, {argument})", tuple(literals.wrapped(f"{call};")))
+        if changes_by_parts(part) and not whole:
+            change = names.claim(
+                lower(layout.name, screen.name, part.name) + "_change",
+                f"the part `{part.name}` of the screen `{screen.name}`",
+            )
+            former = "const char *former" if field else "uint8_t former"
+            call = _change(material, screen, part, made)
+            one = replace(
+                one,
+                change=f"{change}({port}, {former}, {argument})",
+                change_call=tuple(literals.wrapped(f"{call};")),
+            )
+        shown.append(one)
         value = f"values->{member(part.name)}"
-        body.append(f"{_show(material, screen, part, value)};" if whole else f"{update}(port, {value});")
+        body.append(
+            f"{_show(material, screen, part, value, made)};" if whole else f"{update}(port, {value});"
+        )
     parameters = f"{port}, const {values} *values" if members else port
     return _Screen(
         screen.name,
         values,
         tuple(literals.aligned(members)),
+        _values(screen),
         f"{draw}({parameters})",
         tuple(shown),
         tuple(line for one in body or ["(void)port;"] for line in literals.wrapped(one)),
     )
 
 
-def _show(material: Material, screen: Screen, part: Label | Field | Icon, value: str) -> str:
+def _show(material: Material, screen: Screen, part: Label | Field | Icon, value: str, made: Data) -> str:
     """Return the call that shows a text or a state."""
     layout = lower(material.layout.name)
     what = f"port, &{lower(layout, 'part', screen.name, part.name)}_"
     if isinstance(part, Icon):
-        states = f"{lower(layout, 'states', screen.name, part.name)}_"
-        count = f"{upper(layout, screen.name, part.name)}_STATES"
-        return f"{layout}_show_icon_({what}, {states}, {count}, {value})"
-    return f"{layout}_show_text_({what}, {value})"
+        inks = f", {_inks(layout, screen, part)}" if made.inks_vary else ""
+        return f"{layout}_show_icon_({what}, {upper(layout, screen.name, part.name)}_STATES, {value}{inks})"
+    fixed = f", {int(isinstance(part, Label))}" if made.fixed else ""
+    return f"{layout}_show_({what}, {value}{fixed}{', NULL' if made.inks_vary else ''})"
 
 
-def _fixed(material: Material, screen: Screen, part: Part) -> list[str]:
+def _change(material: Material, screen: Screen, part: Part, made: Data) -> str:
+    """Return the call that brings a text or a state up to date where another is shown."""
+    layout = lower(material.layout.name)
+    what = f"port, &{lower(layout, 'part', screen.name, part.name)}_"
+    if isinstance(part, Icon):
+        inks = f", {_inks(layout, screen, part)}" if made.inks_vary else ""
+        states = f"{upper(layout, screen.name, part.name)}_STATES"
+        return f"{layout}_change_icon_({what}, {states}, former, state{inks})"
+    return f"{layout}_change_({what}, former, text{', NULL' if made.inks_vary else ''})"
+
+
+def _inks(layout: str, screen: Screen, part: Icon) -> str:
+    varied = any(state.ink for state in part.states)
+    return f"{lower(layout, 'inks', screen.name, part.name)}_" if varied else "NULL"
+
+
+def _fixed(material: Material, screen: Screen, part: Part, made: Data | None) -> list[str]:
     """Return the statements that paint a label, a rule or a box."""
     layout, own = lower(material.layout.name), upper(material.layout.name, screen.name, part.name)
     if isinstance(part, Label):
-        return [f"{_show(material, screen, part, f'{own}_TEXT')};"]
-    place = f"port, {own}_X, {own}_Y"
+        assert made is not None
+        text = f"{lower(layout, 'text', screen.name, part.name)}_"
+        return [f"{_show(material, screen, part, text, made)};"]
+    fill = f"{upper(layout)}_FILL_(port, "
     if isinstance(part, Rule):
         size = (f"{own}_LENGTH", f"{own}_THICKNESS")
         first, second = size if part.direction == "across" else size[::-1]
-        return [f"{layout}_fill_({place}, {first}, {second}, {own}_INK);"]
+        return [f"{fill}{own}_X, {own}_Y, {first}, {second}, {own}_INK);"]
     assert isinstance(part, Box)
-    area = f"{place}, {own}_WIDTH, {own}_HEIGHT"
+    x, y, width, height, thickness = (f"{own}_{end}" for end in ("X", "Y", "WIDTH", "HEIGHT", "THICKNESS"))
     lines = []
     if part.fill is not None:
-        lines.append(f"{layout}_fill_({area}, {own}_FILL);")
-    if part.outline is not None:
-        lines.append(f"{layout}_outline_({area}, {own}_THICKNESS, {own}_OUTLINE);")
+        lines.append(f"{fill}{x}, {y}, {width}, {height}, {own}_FILL);")
+    if part.outline is None:
+        return lines
+    if 2 * part.thickness >= min(part.width, part.height):
+        return [*lines, f"{fill}{x}, {y}, {width}, {height}, {own}_OUTLINE);"]
+    rest = f"{height} - 2 * {thickness}"
+    for area in (
+        f"{x}, {y}, {width}, {thickness}",
+        f"{x}, {y} + {height} - {thickness}, {width}, {thickness}",
+        f"{x}, {y} + {thickness}, {thickness}, {rest}",
+        f"{x} + {width} - {thickness}, {y} + {thickness}, {thickness}, {rest}",
+    ):
+        lines.append(f"{fill}{area}, {own}_OUTLINE);")
     return lines
 
 
 def _usage(material: Material, whole: bool) -> list[str]:
     """Return the sentences that show how this very layout is used."""
     layout = material.layout
-    screen = next((s for s in layout.screens if any(isinstance(p, Field) for p in s.parts)), None)
-    if screen is None:
+    found = {
+        kind: next(((s, p) for s in layout.screens for p in s.parts if isinstance(p, kind)), None)
+        for kind in (Field, Meter, Icon)
+    }
+    shown = found[Field] or found[Meter] or found[Icon]
+    if shown is None:
         first = next(iter(layout.screens), None)
         return [f"Call {lower(layout.name, first.name)}_draw(&port) to draw a screen."] if first else []
-    field = next(part for part in screen.parts if isinstance(part, Field))
-    own, name = lower(layout.name, screen.name), lower(layout.name, screen.name, field.name)
+    screen, part = shown
+    own, name = lower(layout.name, screen.name), lower(layout.name, screen.name, part.name)
     lines = [f"Fill in values of the type {own}_values and call {own}_draw(&port, &values) to draw a screen."]
+    if not isinstance(part, Field):
+        what = "value" if isinstance(part, Meter) else "state"
+        one = f"Bring one part up to date with such as {name}_update(&port, {what})."
+        return [*lines, "Draw the screen again and send the frame." if whole else one]
     text = f"{name}_text(buffer, ...)"
     if whole:
         lines.append(f"Get the text of a field from {text}, draw the screen again and send the frame.")

@@ -7,6 +7,8 @@ from collections.abc import Iterable, Sequence
 
 WIDTH = 100
 CALL_WIDTH = 116
+# C99 5.2.4.1 promises 4095; compilers warn of more.
+LONGEST_LITERAL = 4000
 
 
 def text(value: str) -> str:
@@ -21,6 +23,14 @@ def text(value: str) -> str:
         else:
             made.append(char if 32 <= byte < 127 else f"\\{byte:03o}")
     return f'"{"".join(made)}"'
+
+
+def texts(values: Sequence[str]) -> str:
+    """Return texts, each with a zero at its end, as one constant of C (the last zero is the literal's own)."""
+    raw = b"\0".join(value.encode() for value in values)
+    if len(raw) < LONGEST_LITERAL:
+        return '"' + "\\000".join(text(value)[1:-1] for value in values) + '"'
+    return "{ " + ", ".join(f"'\\{byte:03o}'" for byte in (*raw, 0)) + " }"
 
 
 def comment(value: str) -> str:
@@ -94,6 +104,15 @@ def integer_type(values: Iterable[int]) -> str:
         if -(1 << bits - 1) <= least and greatest < 1 << bits - 1:
             return f"int{bits}"
     raise OverflowError(f"{least} to {greatest}")
+
+
+def pixels_type(values: Iterable[int]) -> str:
+    """Return the smallest of `uint8`, `int8`, `int16`, `int32` that holds every value.
+
+    All but the last become an `int` in an expression, even where that has 16 bits.
+    """
+    found = integer_type(values)
+    return {"uint16": integer_type([-1, *values]), "uint32": "int32"}.get(found, found)
 
 
 def aligned(table: Sequence[Sequence[str]], gap: str = " ") -> list[str]:

@@ -8,18 +8,19 @@ from dataclasses import dataclass
 from panelproof.firmware import literals
 from panelproof.firmware.names import upper
 
-PIXELS = "px"
-NUMBER = "unsigned"
-
 
 @dataclass(frozen=True, slots=True)
 class Member:
-    """One member: its name, the integer type that holds all its values, and what it is read as."""
+    """One member: its name, the integer type that holds all its values, and what it stands for.
+
+    One that `may_fold` is read by a macro; with `always` the value is the same in every row, and no member is kept.
+    """
 
     name: str
     holds: str
-    read_as: str = NUMBER
     comment: str = ""
+    may_fold: bool = False
+    always: str = ""
 
     @property
     def bits(self) -> int:
@@ -33,6 +34,26 @@ class Array:
 
     name: str
     lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table of numbers: its declared name, the integer type of its entries, its comment, and its lines."""
+
+    name: str
+    holds: str
+    comment: str
+    lines: tuple[str, ...]
+
+    @property
+    def c_type(self) -> str:
+        """The type of an entry in C."""
+        return self.holds if self.holds == "char" else f"{self.holds}_t"
+
+    @property
+    def bits(self) -> int:
+        """Width of an entry."""
+        return int(self.holds.lstrip("uint"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,23 +78,20 @@ def record(
     """Return the structure `LAYOUT_WORD_` with its members in the order given."""
     name = f"{layout}_{word}_"
     declared = literals.aligned(
-        [(f"{one.holds}_t {one.name};", f"/* {one.comment} */" if one.comment else "") for one in members]
+        [
+            (f"{one.holds}_t {one.name};", f"/* {one.comment} */" if one.comment else "")
+            for one in members
+            if not one.always
+        ]
     )
-    accessors = literals.aligned([_accessor(layout, word, member) for member in members])
+    accessors = literals.aligned(
+        [
+            (f"#define {upper(layout, one.name)}_({word})", one.always or f"(({word})->{one.name})")
+            for one in members
+            if one.may_fold
+        ]
+    )
     return Record(name, f"/* {comment} */", tuple(declared), tuple(accessors), tuple(arrays))
-
-
-def _accessor(layout: str, word: str, member: Member) -> tuple[str, str]:
-    name = f"{member.name}" if word != "state" else f"state_{member.name}"
-    if word == "pair":
-        name = "kern" if member.name == "kern" else f"pair_{member.name}"
-    read = f"{upper(layout)}_READ{member.bits}(&({word})->{member.name})"
-    if not member.holds.startswith("u"):
-        read = f"({member.holds}_t){read}"
-    cast = f"{layout}_px_" if member.read_as == PIXELS else member.read_as
-    if member.bits == 32 and member.read_as == NUMBER:
-        cast = "uint32_t"
-    return f"#define {upper(layout, name)}_({word})", f"(({cast}){read})"
 
 
 def table(members: Sequence[Member], rows: Sequence[dict[str, str]]) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 from panelproof.firmware.data import ICONS
@@ -114,10 +115,20 @@ def _listed(noun: str, titles: Sequence[str]) -> str:
 
 
 def _arrays(old: Parsed, new: Parsed) -> Iterable[str]:
+    layout = new.facts["layout"].replace("-", "_")
+
     def sentence(name: str) -> str:
-        words = {"pairs": "the kerning differs", "ramps": "the colours of antialiased texts differ"}
+        picture = re.fullmatch(rf"{layout}_(?:dots|colours|areas)_(\w+)_", name)
+        if picture is not None:
+            part = f"{layout}_{picture[1]}".upper()
+            return f"the picture of `{part}` looks otherwise now"
+        words = {
+            "pairs": "the kerning differs",
+            "ramps": "the colours of antialiased texts differ",
+            "limits": "the limits of level bars differ",
+        }
         return words.get(name.rstrip("_").rpartition("_")[2], f"the data of `{name}` differ")
 
-    for name in dict.fromkeys([*new.arrays, *old.arrays]):
-        if old.arrays.get(name) != new.arrays.get(name):
-            yield sentence(name)
+    names = dict.fromkeys([*new.arrays, *old.arrays])
+    # Of a picture several arrays may differ.
+    yield from dict.fromkeys(sentence(name) for name in names if old.arrays.get(name) != new.arrays.get(name))

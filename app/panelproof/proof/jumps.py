@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
+from panelproof.content.build import graph
 from panelproof.content.spec import Content
 from panelproof.glyphs.run import placed
 from panelproof.glyphs.type import Type
@@ -74,11 +75,12 @@ def jumps(content: Content, type_: Type, align: Align) -> tuple[Jump | None, Jum
     if not numeric(content):
         return None, None
     still, grown = None, None
-    even = len(_advances(type_)) == 1 and not type_.kerning and not _varied(content)
+    kerned = type_.kerning and _kerned(type_, graph(content).alphabet())
+    even = len(_advances(type_)) == 1 and not kerned and not _varied(content)
     if even and align != "centre":
         return None, None
     # Kerning hangs on the digit before, and halves on whether a width is odd.
-    for before, after in neighbours(content, not even and (type_.kerning or align == "centre")):
+    for before, after in neighbours(content, not even and (kerned or align == "centre")):
         if len(before) == len(after):
             pixels, char = shift(type_, align, before, after)
             if pixels > (still.pixels if still else 0):
@@ -88,6 +90,12 @@ def jumps(content: Content, type_: Type, align: Align) -> tuple[Jump | None, Jum
             if pixels > (grown.pixels if grown else 0):
                 grown = Jump(before, after, pixels, "")
     return still, grown
+
+
+def _kerned(type_: Type, alphabet: frozenset[str]) -> bool:
+    """Tell whether some digit is set closer to or farther from another character of the content."""
+    digits = alphabet & set(DIGITS)
+    return any(type_.kern(one, other) or type_.kern(other, one) for one in digits for other in alphabet)
 
 
 def _varied(content: Content) -> bool:

@@ -19,7 +19,7 @@ from panelproof.content.spec import Argument, Choice, Content, FreeText, RealRan
 Number = WholeRange | RealRange
 FEW = 300
 """So many numbers are looked at one by one."""
-MOST = 20_000
+MOST = 4000
 """So many where the step divides no power of the base, so that the kinds of pairs cannot be told apart."""
 
 

@@ -6,7 +6,8 @@ from PySide6.QtWidgets import QFrame, QScrollArea, QTabWidget, QVBoxLayout, QWid
 
 from panelproof.editor import theme
 from panelproof.editor.hub import Hub
-from panelproof.editor.sheet.lists import InkSheet, MomentSheet, ScreenSheet
+from panelproof.editor.sheet.lists import InkSheet, ScreenSheet
+from panelproof.editor.sheet.moments import MomentSheet
 from panelproof.editor.sheet.panel import PanelSheet
 from panelproof.editor.sheet.part import PartSheet
 from panelproof.editor.sheet.types import TypeSheet

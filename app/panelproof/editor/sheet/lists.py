@@ -1,4 +1,4 @@
-"""The layout's own lists: screens, inks and moments, edited in place."""
+"""The layout's own lists: screens and inks, edited in place."""
 
 from __future__ import annotations
 
@@ -14,7 +14,6 @@ from panelproof.editor.hub import Hub
 from panelproof.editor.sheet.entry import ChoiceEntry, Entry, LineEntry, TickEntry, group, tried
 from panelproof.layout import colour
 from panelproof.layout.document import Ink, Layout, Screen
-from panelproof.layout.parts import Field, Icon
 from panelproof.problem import Problem
 
 
@@ -285,68 +284,3 @@ class InkSheet(ListSheet):
         self._swatch.setText(seen.name())
         self._swatch.setStyleSheet(f"background: {seen.name()}; color: {words}")
         self._swatch.setAccessibleName(f"The panel shows {seen.name()}")
-
-
-class MomentSheet(ListSheet):
-    """The shown screen's named moments, with a value for every field and icon."""
-
-    noun = "moment"
-
-    def __init__(self, hub: Hub) -> None:
-        super().__init__(hub)
-        self._rows: dict[str, LineEntry | ChoiceEntry] = {}
-        self._shape: object = None
-
-    def buttons(self) -> Sequence[tuple[str, Callable[[], None]]]:
-        return (("Add as shown", self.add), ("Delete", self.delete))
-
-    def names(self) -> list[str]:
-        return [moment.name for moment in self.hub.moments if not moment.automatic]
-
-    def _choose(self, name: str) -> None:
-        super()._choose(name)
-        if name:
-            self.hub.show_moment(name)
-
-    def added(self) -> tuple[Layout, str]:
-        screen = self.hub.screen
-        if screen is None:
-            raise Problem("add a screen first")
-        return entries.add_moment(self.hub.layout, screen.name, "moment", self.hub.values)
-
-    def deleted(self) -> Layout:
-        return entries.delete_moment(self.hub.layout, self.chosen)
-
-    def renamed(self, new: str) -> Layout:
-        return entries.rename_moment(self.hub.layout, self.chosen, new)
-
-    def show_chosen(self) -> None:
-        screen = self.hub.screen
-        if screen is None:
-            return
-        parts = [part for part in screen.parts if isinstance(part, Field | Icon)]
-        shape = [(part.name, type(part)) for part in parts]
-        if shape != self._shape:
-            self._shape = shape
-            for row in self._rows.values():
-                self.column.removeWidget(row)
-                row.hide()
-                row.deleteLater()
-            self._rows = {part.name: self._row(part) for part in parts}
-            for row in self._rows.values():
-                self.column.addWidget(row)
-        shown = next(moment for moment in self.hub.moments if moment.name == self.chosen)
-        for part in parts:
-            row = self._rows[part.name]
-            if isinstance(part, Icon) and isinstance(row, ChoiceEntry):
-                row.offer([(state.name, state.name) for state in part.states])
-            row.show_value(shown.values.of(part.name))
-
-    def _row(self, part: Field | Icon) -> LineEntry | ChoiceEntry:
-        def commit(value: str) -> Problem | None:
-            return self.do(
-                f"`{part.name}` in `{self.chosen}`",
-                lambda: entries.set_moment_value(self.hub.layout, self.chosen, part.name, value),
-            )
-
-        return LineEntry(part.name, commit) if isinstance(part, Field) else ChoiceEntry(part.name, commit)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 from panelproof.editor import entries, theme
 from panelproof.editor.hub import Hub
 from panelproof.editor.sheet.entry import ChoiceEntry, LineEntry, NumberEntry, group, tried
+from panelproof.editor.sheet.palette import PaletteEditor
 from panelproof.problem import Problem
 
 SHAPES = (("rectangular", "rectangular"), ("rounded corners", "rounded"), ("round", "round"))
@@ -42,8 +43,10 @@ class PanelSheet(QWidget):
         self._radius = NumberEntry("Corner radius", lambda value: self._set(corner_radius=value), 1, 1024)
         self._refresh = ChoiceEntry("Written", lambda word: self._set(refresh=word), REFRESHES)
         self._size = LineEntry("Seen size", self._set_size, "millimetres, such as 25.2 x 14.2")
+        self.palette_editor = PaletteEditor(self._set_palette)
         for row in (
-            self._title, self._width, self._height, self._format, self._shape, self._radius, self._refresh, self._size,
+            self._title, self._width, self._height, self._format, self.palette_editor, self._shape, self._radius,
+            self._refresh, self._size,
         ):  # fmt: skip
             rows.addWidget(row)
         self._facts = QLabel()
@@ -61,6 +64,7 @@ class PanelSheet(QWidget):
         self._width.show_value(panel.width)
         self._height.show_value(panel.height)
         self._format.show_value(panel.colour_format)
+        self.palette_editor.show_palette(panel.palette)
         self._shape.show_value(panel.shape)
         self._radius.show_value(panel.corner_radius)
         self._radius.setVisible(panel.shape == "rounded")
@@ -86,6 +90,11 @@ class PanelSheet(QWidget):
             lambda: entries.set_panel(layout, replace(layout.panel, **changes)),
             "panel",
         )
+
+    def _set_palette(self, colours: tuple[str, ...]) -> Problem | None:
+        layout = self._hub.layout
+        panel = replace(layout.panel, palette=colours)
+        return tried(self._hub.apply, "palette", lambda: entries.set_panel(layout, panel))
 
     def _reshape(self, shape: str) -> Problem | None:
         panel = self._hub.layout.panel

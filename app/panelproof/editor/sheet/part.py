@@ -23,7 +23,9 @@ from panelproof.editor.sheet.entry import (
     tried,
 )
 from panelproof.editor.sheet.icon import StatesEditor
-from panelproof.layout.parts import Box, Field, Icon, Label, Part, Rule
+from panelproof.editor.sheet.meter import GROWING, RangeEditor
+from panelproof.editor.sheet.picture import PictureEditor
+from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
 from panelproof.problem import Problem
 from panelproof.proof.extent import stage
 from panelproof.proof.measure import Measure, of_stage
@@ -36,7 +38,7 @@ CLEARINGS = (
     ("none: ink only", "none"),
 )
 NONE = "\0"
-RUNNING = ("x", "y", "baseline", "width", "height", "length", "thickness", "padding")
+RUNNING = ("x", "y", "baseline", "width", "height", "length", "thickness", "padding", "least", "greatest")
 
 
 class PartSheet(QWidget):
@@ -155,10 +157,28 @@ class PartSheet(QWidget):
             states = StatesEditor(self._hub, lambda states: self._set("states", states))
             column.addWidget(states)
             self._refreshers.append(states.show_icon)
+            link = TickEntry("Link", "shows a link, which can fail", lambda on: self._set("link", on))
+            self._row(column, link, lambda part: part.link)
             sections.append(holder)
+        if isinstance(part, Meter):
+            holder, column = group("Range and limits")
+            ranges = RangeEditor(self._hub, self._set)
+            column.addWidget(ranges)
+            self._refreshers.append(ranges.show_meter)
+            sections.append(holder)
+        if isinstance(part, Picture):
+            holder, column = group("What it shows")
+            shows = PictureEditor(self._hub, self._set)
+            column.addWidget(shows)
+            self._refreshers.append(shows.show_picture)
+            return [*sections, holder, self._place(part)]
         sections += [self._place(part), self._look(part)]
         if isinstance(part, Field | Icon):
             sections.append(self._clearing(part))
+        if isinstance(part, Meter):
+            holder, column = group("When it changes")
+            self._period(column)
+            sections.append(holder)
         return sections
 
     def _content(self) -> QWidget:
@@ -195,10 +215,14 @@ class PartSheet(QWidget):
                 ChoiceEntry("Direction", self._commit("direction"), words),
                 lambda part: part.direction,
             )
-        if isinstance(part, Box):
+        if isinstance(part, Box | Meter):
             self._number(column, "Width", "width", 1)
             self._number(column, "Height", "height", 1)
+        if isinstance(part, Box):
             self._number(column, "Outline", "thickness", 1)
+        if isinstance(part, Meter):
+            grows = ChoiceEntry("Grows", self._commit("direction"), GROWING)
+            self._row(column, grows, lambda part: part.direction)
         return holder
 
     def _look(self, part: Part) -> QWidget:
@@ -239,10 +263,20 @@ class PartSheet(QWidget):
                 needed.setText(f"needs {area[2]} × {area[3]} at {area[0]}, {area[1]}")
 
         self._refreshers.append(show)
+        self._period(column)
         if isinstance(part, Field):
             entry = LineEntry("Text buffer", self._set_buffer, "bytes; just enough if empty")
             self._row(column, entry, lambda part: str(part.buffer or ""))
         return holder
+
+    def _period(self, column: QVBoxLayout) -> None:
+        entry = LineEntry("Every", self._set_period, "milliseconds, where it is steady")
+        self._row(column, entry, lambda part: str(part.period_ms or ""))
+
+    def _set_period(self, text: str) -> Problem | None:
+        if text and not text.isdecimal():
+            return Problem(f"`{text}` is no whole number of milliseconds")
+        return self._set("period_ms", int(text) if text else None)
 
     def _needed(self) -> tuple[int, int, int, int] | None:
         screen, part = self._hub.screen, self._hub.part(self._name)

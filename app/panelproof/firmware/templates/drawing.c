@@ -5,398 +5,559 @@ typedef int our_px_; /* a place in pixels; 16 bits are enough for every text of 
 {% else %}
 typedef int32_t our_px_; /* a place in pixels; texts of this layout are too long for 16 bits */
 {% endif %}
+typedef {{ count_type }} our_count_; /* pixels of the panel */
 
-typedef struct our_area_ { /* right and bottom lie just outside */
-    our_px_ left, top, right, bottom;
-} our_area_;
-
-static our_area_ our_common_(our_area_ one, our_area_ other)
+static void our_window_(const our_port *port, our_px_ x, our_px_ y, our_px_ width, our_px_ height)
 {
-    if (one.left < other.left)
-        one.left = other.left;
-    if (one.top < other.top)
-        one.top = other.top;
-    if (one.right > other.right)
-        one.right = other.right;
-    if (one.bottom > other.bottom)
-        one.bottom = other.bottom;
-    if (one.left >= one.right || one.top >= one.bottom)
-        one.left = one.top = one.right = one.bottom = 0;
-    return one;
+    port->window(port->context, (uint16_t)x, (uint16_t)y, (uint16_t)width, (uint16_t)height);
 }
 
-static our_area_ our_on_panel_(our_px_ x, our_px_ y, our_px_ width, our_px_ height)
+static void our_run_(const our_port *port, uint16_t colour, our_count_ count)
 {
-    our_area_ area, panel;
-
-    area.left = x;
-    area.top = y;
-    area.right = x + width;
-    area.bottom = y + height;
-    panel.left = panel.top = 0;
-    panel.right = OUR_PANEL_WIDTH;
-    panel.bottom = OUR_PANEL_HEIGHT;
-    return our_common_(area, panel);
+{% if wide_colours %}
+#ifdef OUR_BLUE_FIRST
+    colour = (uint16_t)(colour >> 11 | (colour & 0x07E0u) | (colour & 31u) << 11);
+#endif
+#ifdef OUR_LOW_BYTE_FIRST
+    colour = (uint16_t)(colour >> 8 | (colour & 0xFFu) << 8);
+#endif
+{% endif %}
+    port->run(port->context, colour, count);
 }
+{% if fills or boxes %}
 
-static void our_window_(const our_port *port, our_area_ area)
-{
-    port->window(port->context, (uint16_t)area.left, (uint16_t)area.top, (uint16_t)(area.right - area.left),
-                 (uint16_t)(area.bottom - area.top));
-}
-
+/* Fill a rectangle that lies on the panel. */
 static void our_fill_(const our_port *port, our_px_ x, our_px_ y, our_px_ width, our_px_ height, uint16_t colour)
 {
-    const our_area_ area = our_on_panel_(x, y, width, height);
+    const our_count_ count = (our_count_)((our_count_)width * (our_count_)height);
 
-    if (area.right > area.left) {
-        our_window_(port, area);
-        port->run(port->context, colour, (uint32_t)(area.right - area.left) * (uint32_t)(area.bottom - area.top));
+    if (count) {
+        our_window_(port, x, y, width, height);
+        our_run_(port, colour, count);
     }
 }
-{% if outlines %}
+{% if fills %}
 
-static void our_outline_(const our_port *port, our_px_ x, our_px_ y, our_px_ width, our_px_ height,
-                         our_px_ thickness, uint16_t colour)
+/* Fill what lies on the panel of a rectangle given by constants. */
+#define OUR_FILL_(port, x, y, width, height, colour)                                                       \
+    our_fill_(port, OUR_ACROSS_(x), OUR_DOWN_(y), OUR_ACROSS_((x) + (width)) - OUR_ACROSS_(x),             \
+              OUR_DOWN_((y) + (height)) - OUR_DOWN_(y), colour)
+{% endif %}
+{% endif %}
+{% if passes or levels %}
+
+/* Fetch a constant into memory. */
+static void our_load_(void *to, const void *from, uint8_t bytes)
 {
-    if (2 * thickness >= width || 2 * thickness >= height) {
-        our_fill_(port, x, y, width, height, colour);
-        return;
-    }
-    our_fill_(port, x, y, width, thickness, colour);
-    our_fill_(port, x, y + thickness, thickness, height - 2 * thickness, colour);
-    our_fill_(port, x + width - thickness, y + thickness, thickness, height - 2 * thickness, colour);
-    our_fill_(port, x, y + height - thickness, width, thickness, colour);
+    while (bytes--)
+        ((uint8_t *)to)[bytes] = OUR_READ8((const uint8_t *)from + bytes);
 }
 {% endif %}
 {% if passes %}
 
-typedef struct our_walk_ { /* a place in a text */
-    const char *next;
-    const our_glyph_ *glyph; /* the glyph at the pen; NULL before the first and after the last */
+typedef {{ bit_type }} our_bit_; /* a bit within one bitmap */
+#define OUR_FULL_(part) ((1u << OUR_DEPTH_(part)) - 1u) /* the level of pure ink */
+{% if overlaps %}
+#define OUR_REACH_ ({{ reach }}) /* a later glyph begins no nearer to a pen, in pixels */
+{% endif %}
+
+typedef struct our_walk_ {   /* a place in a text */
+    our_glyph_ glyph;        /* the glyph at the pen */
+    {{ place_type }} place;  /* its place among all, from 1; 0 for none */
     our_px_ pen;
+    const char *next;
 } our_walk_;
 
 typedef struct our_pass_ {
-    const our_port *port;
-    const our_part_ *part;
-    const our_type_ *type;
+    our_walk_ walk, first; /* where it is; where it begins: before the first glyph */
+    our_part_ part;
+    uint16_t ink, colour; /* of the part; of the run that is not yet sent */
+    our_count_ count;     /* length of that run */
+    our_px_ x, y;         /* where the next pixel goes */
     const char *end;
-    our_walk_ first;
-    our_px_ baseline;
-    unsigned depth, full; /* bits a pixel; the level of pure ink */
-    uint16_t ground, ink;
-    int opaque;
-    our_px_ x, y; /* the run that is not yet sent begins here */
-    uint32_t count;
-    uint16_t colour;
+    const our_port *port;
+{% if runs %}
+    uint8_t level; /* of the run before it */
+    {{ half_type }} half, row_end; /* the next half of a byte of the bitmaps; where the row ends */
+{% endif %}
+{% if modes %}
+    uint8_t opaque; /* whether ground is painted too */
+{% endif %}
+{% if fixed %}
+    uint8_t fixed; /* whether the text lies among the constants */
+{% endif %}
+{% if changes %}
+#ifndef OUR_NO_CHANGES
+    uint8_t looking; /* whether pixels are gathered in `seen`, the last lowest, and not painted */
+    {{ seen_type }} seen;
+#endif
+{% endif %}
 } our_pass_;
-{% if texts %}
 
-/* Take a character off a text and return its code. Of bytes that are not UTF-8 take one and return OUR_NO_CODE_. */
-static uint32_t our_take_(const char **next, const char *end)
-{
-    const char *at = *next;
-    uint32_t code = (uint8_t)*at++, least = 0x80;
-    unsigned more = 1;
-
-    *next = at;
-    if (code < 0x80)
-        return code;
-    if (code < 0xC0 || code >= 0xF8)
-        return OUR_NO_CODE_;
-    if (code >= 0xF0) {
-        more = 3;
-        least = 0x10000;
-    } else if (code >= 0xE0) {
-        more = 2;
-        least = 0x800;
-    }
-    code &= 0x3Fu >> more;
-    while (more--) {
-        if (at == end || ((uint8_t)*at & 0xC0) != 0x80)
-            return OUR_NO_CODE_;
-        code = code << 6 | ((uint8_t)*at++ & 0x3Fu);
-    }
-    if (code < least)
-        return OUR_NO_CODE_;
-    *next = at;
-    return code;
-}
-
-static const our_glyph_ *our_find_(const our_type_ *type, uint32_t code)
-{
-    const our_glyph_ *low = our_glyphs_ + OUR_FIRST_GLYPH_(type), *end = low + OUR_GLYPH_COUNT_(type);
-    size_t count = (size_t)(end - low), half;
-
-    while (count) {
-        half = count / 2;
-        if (OUR_CODE_(low + half) < code) {
-            low += half + 1;
-            count -= half + 1;
-        } else {
-            count = half;
-        }
-    }
-    return low != end && OUR_CODE_(low) == code ? low : NULL;
-}
-{% if kerning %}
-
-static our_px_ our_kern_(const our_type_ *type, const our_glyph_ *left, const our_glyph_ *right)
-{
-    const our_glyph_ *first = our_glyphs_ + OUR_FIRST_GLYPH_(type);
-    const our_pair_ *low = our_pairs_ + OUR_FIRST_PAIR_(type), *end = low + OUR_PAIR_COUNT_(type);
-    const uint32_t pair = (uint32_t)(left - first) << 16 | (uint32_t)(right - first);
-    size_t count = (size_t)(end - low), half;
-
-    while (count) {
-        half = count / 2;
-        if (((uint32_t)OUR_PAIR_LEFT_(low + half) << 16 | OUR_PAIR_RIGHT_(low + half)) < pair) {
-            low += half + 1;
-            count -= half + 1;
-        } else {
-            count = half;
-        }
-    }
-    return low != end && ((uint32_t)OUR_PAIR_LEFT_(low) << 16 | OUR_PAIR_RIGHT_(low)) == pair ? OUR_KERN_(low) : 0;
-}
+{% if modes %}
+#define OUR_OPAQUE_(pass) ((pass)->opaque)
+{% else %}
+#define OUR_OPAQUE_(pass) {{ 1 if opaque else 0 }}
 {% endif %}
+{% if fixed and fields_too %}
+#define OUR_CHAR_(pass, at) \
+    (OUR_APART_ && (pass)->fixed ? (uint8_t)OUR_READ8(at) : *(const uint8_t *)(at))
+{% elif fixed %}
+#define OUR_CHAR_(pass, at) OUR_READ8(at)
+{% else %}
+#define OUR_CHAR_(pass, at) (*(const uint8_t *)(at))
 {% endif %}
 
-/* Go on to the next glyph of the text; 0 at its end. Characters without a glyph are passed over{{ ", and break the
-   kerning of their neighbours" if kerning }}. */
-static int our_step_(const our_pass_ *pass, our_walk_ *walk)
+/* Return the place of a code in an ascending table, counted from 1, or 0 where it is not there. */
+static unsigned our_find_(const {{ code_type }} *codes, unsigned count, {{ code_type }} code)
 {
-    const our_glyph_ *left = walk->glyph;
+    unsigned low = 0, half;
 
-    if (left)
-        walk->pen += OUR_ADVANCE_(left);
-    walk->glyph = NULL;
-{% if texts %}
+    while (count > 1) {
+        half = count / 2;
+        if (OUR_READ{{ code_bits }}(codes + low + half) <= code)
+            low += half;
+        count -= half;
+    }
+    return OUR_READ{{ code_bits }}(codes + low) == code ? low + 1 : 0;
+}
+
+/* Go on to the next glyph of the text; 0 at its end. A character is its bytes, one after the other as a number;
+   those without a glyph are passed over{{ ", and break the kerning of their neighbours" if kerning }}. */
+static unsigned our_step_(our_pass_ *pass)
+{
+    our_walk_ *const walk = &pass->walk;
+    unsigned place;
+
+    walk->pen += walk->glyph.advance;
     while (walk->next != pass->end) {
-        walk->glyph = our_find_(pass->type, our_take_(&walk->next, pass->end));
-        if (walk->glyph) {
+        {{ code_type }} code = OUR_CHAR_(pass, walk->next++);
+{% if lead == 2 %}
+
+        if (code >= 0xC0 && walk->next != pass->end && (OUR_CHAR_(pass, walk->next) & 0xC0) == 0x80)
+            code = ({{ code_type }})(code << 8 | OUR_CHAR_(pass, walk->next++));
+{% elif lead > 2 %}
+        uint8_t lead = (uint8_t)code;
+
+        for (; lead >= 0xC0 && walk->next != pass->end && (OUR_CHAR_(pass, walk->next) & 0xC0) == 0x80;
+             lead = (uint8_t)(lead << 1))
+            code = code << 8 | OUR_CHAR_(pass, walk->next++);
+{% endif %}
+        place = our_find_(our_codes_ + OUR_FIRST_(&pass->part), OUR_GLYPHS_(&pass->part), code);
+        if (place) {
+            place += OUR_FIRST_(&pass->part);
+            our_load_(&walk->glyph, our_glyphs_ + place - 1, sizeof walk->glyph);
 {% if kerning %}
-            if (left)
-                walk->pen += our_kern_(pass->type, left, walk->glyph);
+            code = ({{ code_type }})((unsigned)walk->place << {{ place_bits }} | place);
+{% endif %}
+            walk->place = ({{ place_type }})place;
+{% if kerning %}
+            place = our_find_(our_pairs_, {{ pair_count }}, code);
+            if (place)
+                walk->pen += ({{ kern_holds }}_t)OUR_READ{{ kern_bits }}(our_kerns_ + place - 1);
 {% endif %}
             return 1;
         }
 {% if kerning %}
-        left = NULL;
+        walk->place = 0;
 {% endif %}
     }
-{% else %}
-    (void)pass;
-{% endif %}
     return 0;
 }
 
+/* Send the run that is not yet sent. */
 static void our_flush_(our_pass_ *pass)
 {
-    our_area_ area;
-
-    if (!pass->count)
-        return;
-    if (!pass->opaque) {
-        area.left = pass->x;
-        area.top = pass->y;
-        area.right = pass->x + (our_px_)pass->count;
-        area.bottom = pass->y + 1;
-        our_window_(pass->port, area);
+    if (pass->count) {
+{% if modes or not opaque %}
+        if (!OUR_OPAQUE_(pass))
+            our_window_(pass->port, pass->x - (our_px_)pass->count, pass->y, (our_px_)pass->count, 1);
+{% endif %}
+        our_run_(pass->port, pass->colour, pass->count);
     }
-    pass->port->run(pass->port->context, pass->colour, pass->count);
     pass->count = 0;
 }
 
-/* Paint pixels of one level; neighbours of one colour become one run. */
-static void our_put_(our_pass_ *pass, unsigned level, our_px_ x, our_px_ y, our_px_ count)
+/* Paint the row up to x with one level; neighbours of one colour become one run. */
+static void our_to_(our_pass_ *pass, our_px_ x, unsigned level)
 {
-    uint16_t colour = level ? pass->ink : pass->ground;
+    uint16_t colour = level ? pass->ink : OUR_GROUND_(&pass->part);
 
-    if (!level && !pass->opaque) {
-        our_flush_(pass);
+    if (x > (our_px_)pass->part.right)
+        x = pass->part.right;
+    if (x <= pass->x)
+        return;
+{% if changes %}
+#ifndef OUR_NO_CHANGES
+    if (pass->looking) {
+        for (; pass->x < x; ++pass->x)
+            pass->seen = ({{ seen_type }})((pass->seen << OUR_DEPTH_(&pass->part)) | ({{ seen_type }})level);
         return;
     }
-{% if ramps %}
-    if (level && level != pass->full)
-        colour = OUR_READ16(&our_ramps_[OUR_RAMP_(pass->part)][level - 1]);
+#endif
 {% endif %}
+{% if ramps %}
+    if (level && level != OUR_FULL_(&pass->part))
+        colour = OUR_READ16(&our_ramps_[OUR_RAMP_(&pass->part)][level - 1]);
+{% endif %}
+{% if modes or not opaque %}
+    if (colour != pass->colour || (!level && !OUR_OPAQUE_(pass)))
+        our_flush_(pass);
+    if (level || OUR_OPAQUE_(pass))
+        pass->count = (our_count_)(pass->count + (our_count_)(x - pass->x));
+{% else %}
     if (colour != pass->colour)
         our_flush_(pass);
-    if (!pass->count) {
-        pass->colour = colour;
-        pass->x = x;
-        pass->y = y;
-    }
-    pass->count += (uint32_t)count;
+    pass->count = (our_count_)(pass->count + (our_count_)(x - pass->x));
+{% endif %}
+    pass->colour = colour;
+    pass->x = x;
 }
 
-/* Paint the pixels from x to just before right in row y. */
-static void our_row_(our_pass_ *pass, our_px_ x, our_px_ y, our_px_ right)
+{% if rows %}
+/* Return the level of a pixel of the glyph at the pen. */
+static unsigned our_level_(const our_pass_ *pass, our_bit_ pixel)
 {
-    const our_px_ reach = OUR_REACH_(pass->type);
-    our_walk_ first = pass->first, walk;
-    const uint8_t *bits = our_bits_;
-    our_bit_ bit = 0, new_bit;
+    const uint8_t *bits = our_bits_ + pass->walk.glyph.first_byte;
 
-    while (x < right) {
-        our_px_ until = right; /* up to here the same glyphs lie under every pixel */
-        unsigned level = 0, new_level, inking = 0;
+    pixel *= OUR_DEPTH_(&pass->part);
+    return ((unsigned)OUR_READ8(bits + (pixel >> 3)) >> (pixel & 7)) & OUR_FULL_(&pass->part);
+}
 
-        while (first.glyph && first.pen + OUR_LEFT_(first.glyph) + OUR_WIDTH_(first.glyph) <= x)
-            (void)our_step_(pass, &first);
-        for (walk = first; walk.glyph && walk.pen + reach < until; (void)our_step_(pass, &walk)) {
-            const our_px_ begin = walk.pen + OUR_LEFT_(walk.glyph), width = OUR_WIDTH_(walk.glyph);
-            const our_px_ row = y - pass->baseline + OUR_TOP_(walk.glyph);
+{% endif %}
+{% if runs %}
+/* Take a half of a byte off the bitmaps. */
+static unsigned our_half_(our_pass_ *pass)
+{
+    const unsigned byte = OUR_READ8(our_bits_ + (pass->half >> 1));
 
-            if (row < 0 || row >= OUR_HEIGHT_(walk.glyph) || begin + width <= x)
+    return pass->half++ & 1 ? byte >> 4 : byte & 15;
+}
+
+/* Take a number off the bitmaps: a half, and as long as it is 15 the next half is added. */
+static our_px_ our_number_(our_pass_ *pass)
+{
+    our_px_ number = 0;
+    unsigned half;
+
+    do {
+        half = our_half_(pass);
+        number += (our_px_)half;
+    } while (half == 15);
+    return number;
+}
+
+/* Go to the runs of a row of the glyph at the pen. Before each row stands 0, where it is as the row before, or 1 and
+   how many halves it takes. */
+static void our_seek_(our_pass_ *pass, unsigned row)
+{
+    {{ half_type }} begin = 0;
+    our_px_ halves;
+
+    pass->half = pass->row_end = ({{ half_type }})(({{ half_type }})pass->walk.glyph.first_byte << 1);
+    do {
+        halves = our_number_(pass);
+        if (halves) {
+            begin = pass->half;
+            pass->half = ({{ half_type }})(begin + (unsigned)halves - 1u);
+            pass->row_end = pass->half;
+        }
+    } while (row--);
+    pass->half = begin;
+    pass->level = 1;
+}
+
+/* Take a run off the row: set its level and return its length. */
+static our_px_ our_next_(our_pass_ *pass)
+{
+    if (OUR_DEPTH_(&pass->part) == 1) {
+        pass->level ^= 1;
+        return our_number_(pass);
+    }
+    pass->level = (uint8_t)our_half_(pass);
+    return pass->level == 0 || pass->level == 15 ? our_number_(pass) + 1 : 1;
+}
+
+{% endif %}
+{% if overlaps %}
+/* Paint a row of the area. Glyphs may lie over one another; a pixel gets the greatest level of all. */
+static void our_row_(our_pass_ *pass)
+{
+    our_walk_ *const walk = &pass->walk;
+    our_walk_ first; /* no glyph before it reaches x or what lies behind it */
+
+    first = pass->first;
+    while (pass->x < pass->part.right) {
+        const our_px_ x = pass->x;
+        our_px_ until = pass->part.right; /* up to here no level changes */
+        unsigned level = 0;
+
+        for (*walk = first; walk->pen + walk->glyph.left + walk->glyph.width <= x && our_step_(pass);)
+            first = *walk;
+        *walk = first;
+        do {
+            const our_px_ begin = walk->pen + walk->glyph.left;
+            const unsigned row = (unsigned)(pass->y - pass->part.y) - walk->glyph.drop;
+            our_px_ end = begin + walk->glyph.width;
+            unsigned its_level = 0;
+
+            if (row >= (unsigned)walk->glyph.height || end <= x)
                 continue;
             if (begin > x) {
-                if (begin < until)
-                    until = begin;
-                continue;
+                end = begin;
+            } else {
+                our_px_ stop = begin;
+
+{% if rows and runs %}
+                if (OUR_AS_RUNS_(&pass->part)) {
+{% endif %}
+{% if runs %}
+{% filter indent(4 if rows else 0, true) %}
+                our_seek_(pass, row);
+                while (stop <= x) {
+                    if (pass->half == pass->row_end) {
+                        stop = end;
+                        its_level = 0;
+                    } else {
+                        stop += our_next_(pass);
+                        its_level = pass->level;
+                    }
+                }
+{% endfilter %}
+{% endif %}
+{% if rows and runs %}
+                } else {
+{% endif %}
+{% if rows %}
+{% filter indent(4 if runs else 0, true) %}
+                our_bit_ pixel = (our_bit_)row * (our_bit_)walk->glyph.width + (our_bit_)(x - begin);
+
+                its_level = our_level_(pass, pixel);
+                for (stop = x + 1; stop < end && our_level_(pass, ++pixel) == its_level;)
+                    ++stop;
+{% endfilter %}
+{% endif %}
+{% if rows and runs %}
+                }
+{% endif %}
+                end = stop;
             }
-            if (begin + width < until)
-                until = begin + width;
-            new_bit = ((our_bit_)row * (our_bit_)width + (our_bit_)(x - begin)) * pass->depth;
-            new_level = OUR_LEVEL_(our_bits_ + OUR_FIRST_BYTE_(walk.glyph), new_bit, pass->full);
-            bits = our_bits_ + OUR_FIRST_BYTE_(walk.glyph);
-            bit = new_bit;
-            if (new_level > level)
-                level = new_level;
-            ++inking;
-        }
-        if (!inking) {
-            our_put_(pass, 0, x, y, until - x);
-            x = until;
-        } else if (inking > 1) { /* glyphs overlap: pixel by pixel */
-            our_put_(pass, level, x++, y, 1);
-        } else {
-            for (;;) {
-                our_put_(pass, level, x, y, 1);
-                if (++x == until)
-                    break;
-                bit += pass->depth;
-                level = OUR_LEVEL_(bits, bit, pass->full);
-            }
-        }
+            if (end < until)
+                until = end;
+            if (its_level > level)
+                level = its_level;
+        } while (walk->pen + OUR_REACH_ < until && our_step_(pass));
+        our_to_(pass, until, level);
     }
-    if (!pass->opaque)
-        our_flush_(pass);
 }
-
-static void our_rows_(our_pass_ *pass, our_area_ area)
+{% else %}
+/* Paint a row of the area. No two glyphs of a text lie over one another. */
+static void our_row_(our_pass_ *pass)
 {
-    our_px_ y;
+    const our_glyph_ *const glyph = &pass->walk.glyph;
 
-    if (area.left == area.right)
-        return;
-    our_window_(pass->port, area);
-    pass->opaque = 1;
-    for (y = area.top; y < area.bottom; ++y)
-        our_row_(pass, area.left, y, area.right);
-    our_flush_(pass);
+    pass->walk = pass->first;
+    while (pass->x < pass->part.right && our_step_(pass)) {
+        const unsigned row = (unsigned)(pass->y - pass->part.y) - glyph->drop;
+        our_px_ x = pass->walk.pen + glyph->left;
+
+        if (row >= (unsigned)glyph->height)
+            continue;
+        our_to_(pass, x, 0);
+{% if rows and runs %}
+        if (OUR_AS_RUNS_(&pass->part)) {
+{% endif %}
+{% if runs %}
+{% filter indent(4 if rows else 0, true) %}
+        our_seek_(pass, row);
+        while (pass->half != pass->row_end) {
+            x += our_next_(pass);
+            our_to_(pass, x, pass->level);
+        }
+{% endfilter %}
+{% endif %}
+{% if rows and runs %}
+        } else {
+{% endif %}
+{% if rows %}
+{% filter indent(4 if runs else 0, true) %}
+        const our_bit_ first = (our_bit_)row * (our_bit_)glyph->width;
+        our_bit_ pixel;
+
+        for (pixel = first; pixel != first + (our_bit_)glyph->width; ++pixel)
+            our_to_(pass, ++x, our_level_(pass, pixel));
+{% endfilter %}
+{% endif %}
+{% if rows and runs %}
+        }
+{% endif %}
+    }
+    our_to_(pass, pass->part.right, 0);
 }
+{% endif %}
 
-static void our_paint_(our_pass_ *pass, our_area_ cell)
+/* Paint the area of the part. */
+static void our_paint_(our_pass_ *pass)
 {
-    const our_part_ *part = pass->part;
-    const unsigned clearing = OUR_CLEARING_(part);
-    const our_area_ clip =
-        our_on_panel_(OUR_AREA_X_(part), OUR_AREA_Y_(part), OUR_AREA_WIDTH_(part), OUR_AREA_HEIGHT_(part));
-    our_px_ y;
+    const our_px_ left = pass->part.left, top = pass->part.top;
 
     pass->count = 0;
     pass->colour = 0;
-    if (clearing == OUR_PAD_) {
-        our_rows_(pass, clip);
+    if (left >= pass->part.right || top >= pass->part.bottom)
         return;
+    if (OUR_OPAQUE_(pass))
+        our_window_(pass->port, left, top, pass->part.right - left, pass->part.bottom - top);
+    for (pass->y = top; pass->y < pass->part.bottom; ++pass->y) {
+        pass->x = left;
+        our_row_(pass);
+        if (!OUR_OPAQUE_(pass))
+            our_flush_(pass);
     }
-    if (clearing == OUR_CELL_) {
-        cell = our_common_(cell, clip);
-        our_rows_(pass, cell);
-    } else {
-        cell.left = cell.top = cell.right = cell.bottom = 0;
+    our_flush_(pass);
+}
+{% if cells or changes %}
+{% if not cells %}
+#ifndef OUR_NO_CHANGES
+{% endif %}
+
+/* Paint a rectangle. */
+static void our_paint_area_(our_pass_ *pass, our_px_ left, our_px_ top, our_px_ right, our_px_ bottom)
+{
+    pass->part.left = ({{ area_holds }}_t)left;
+    pass->part.top = ({{ area_holds }}_t)top;
+    pass->part.right = ({{ area_holds }}_t)right;
+    pass->part.bottom = ({{ area_holds }}_t)bottom;
+    our_paint_(pass);
+}
+{% if not cells %}
+#endif
+{% endif %}
+{% endif %}
+{% if cells %}
+
+/* Paint the cell of the text, ground included, then what it inks elsewhere. */
+static void our_paint_cell_(our_pass_ *pass, our_px_ width)
+{
+    const our_px_ left = pass->part.left, top = pass->part.top;
+    const our_px_ right = pass->part.right, bottom = pass->part.bottom;
+    our_px_ cell_left = pass->first.pen, cell_right = cell_left + width;
+    our_px_ cell_top = pass->part.cell_top, cell_bottom = pass->part.cell_bottom;
+
+{% if cell_icons %}
+    if (OUR_OWN_CELL_(&pass->part)) {
+        cell_bottom = pass->part.y + pass->walk.glyph.height;
+        if (cell_bottom > bottom)
+            cell_bottom = bottom;
     }
-    if (clearing == OUR_BOX_)
-        our_fill_(pass->port, clip.left, clip.top, clip.right - clip.left, clip.bottom - clip.top, pass->ground);
+{% endif %}
+    if (cell_left < left)
+        cell_left = left;
+    if (cell_right > right)
+        cell_right = right;
+    if (cell_left >= cell_right || cell_top >= cell_bottom)
+        cell_top = cell_bottom = top;
+    pass->opaque = 1;
+    our_paint_area_(pass, cell_left, cell_top, cell_right, cell_bottom);
     pass->opaque = 0;
-    for (y = clip.top; y < clip.bottom; ++y) {
-        if (y >= cell.top && y < cell.bottom) {
-            our_row_(pass, clip.left, y, cell.left);
-            our_row_(pass, cell.right, y, clip.right);
-        } else {
-            our_row_(pass, clip.left, y, clip.right);
-        }
-    }
+    our_paint_area_(pass, left, top, right, cell_top);
+    our_paint_area_(pass, left, cell_top, cell_left, cell_bottom);
+    our_paint_area_(pass, cell_right, cell_top, right, cell_bottom);
+    our_paint_area_(pass, left, cell_bottom, right, bottom);
 }
 {% endif %}
-{% if texts %}
 
-static void our_show_text_(const our_port *port, const our_part_ *part, const char *text)
+/* Get ready to paint a text{{ "; `fixed` tells that it lies among the constants" if fixed }}. Return its width. */
+static our_px_ our_open_(our_pass_ *pass, const our_port *port, const our_part_ *part, const char *text
+                         {{- ", uint8_t fixed" if fixed }}{{ ", const uint16_t *ink" if inks_vary }})
+{
+    our_px_ width;
+    unsigned rest;
+
+    our_load_(&pass->part, part, sizeof pass->part);
+    pass->port = port;
+{% if inks_vary %}
+    pass->ink = ink ? OUR_READ16(ink) : OUR_INK_(&pass->part);
+{% else %}
+    pass->ink = OUR_INK_(&pass->part);
+{% endif %}
+{% if fixed %}
+    pass->fixed = fixed;
+{% endif %}
+{% if changes %}
+#ifndef OUR_NO_CHANGES
+    pass->looking = 0;
+#endif
+{% endif %}
+    pass->end = text{{ ' ? text : ""' if fields_too }};
+    pass->walk.next = pass->end;
+    pass->walk.pen = 0;
+    pass->walk.place = 0;
+{% if overlaps %}
+    pass->walk.glyph.left = 0;
+    pass->walk.glyph.width = 0;
+    pass->walk.glyph.height = 0;
+{% endif %}
+    pass->walk.glyph.advance = 0;
+    pass->first = pass->walk;
+    for (rest = OUR_LONGEST_(&pass->part); rest && OUR_CHAR_(pass, pass->end); --rest)
+        ++pass->end;
+{% if aligned or cells %}
+    while (our_step_(pass)) {
+    }
+    width = pass->walk.pen;
+{% else %}
+    width = 0; /* not needed */
+{% endif %}
+    pass->first.pen = pass->part.x;
+{% if aligned %}
+    pass->first.pen -= (width * OUR_ALIGNMENT_(&pass->part) - (width * OUR_ALIGNMENT_(&pass->part) & 1)) / 2;
+{% endif %}
+    return width;
+}
+
+/* Show a text{{ "; `fixed` tells that it lies among the constants" if fixed }}. */
+static void our_show_(const our_port *port, const our_part_ *part, const char *text{{ ", uint8_t fixed" if fixed }}
+                      {{- ", const uint16_t *ink" if inks_vary }})
 {
     our_pass_ pass;
-    our_walk_ walk;
-    our_area_ cell;
-    our_px_ width;
-    unsigned rest = OUR_LONGEST_(part);
+{% if cells %}
+    const our_px_ width = our_open_(&pass, port, part, text{{ ", fixed" if fixed }}{{ ", ink" if inks_vary }});
 
-    pass.port = port;
-    pass.part = part;
-    pass.type = our_types_ + OUR_TYPE_(part);
-    pass.depth = OUR_DEPTH_(pass.type);
-    pass.full = (1u << pass.depth) - 1u;
-    pass.baseline = OUR_BASELINE_(part);
-    pass.ground = OUR_GROUND_(part);
-    pass.ink = OUR_INK_(part);
-    pass.end = text ? text : "";
-    pass.first.next = pass.end;
-    pass.first.glyph = NULL;
-    pass.first.pen = 0;
-    for (; rest && *pass.end; --rest)
-        ++pass.end;
-    walk = pass.first;
-    while (our_step_(&pass, &walk)) {
+    if (OUR_CLEARING_(&pass.part) == OUR_CELL_) {
+        our_paint_cell_(&pass, width);
+        return;
     }
-    width = walk.pen;
-    pass.first.pen = OUR_X_(part);
-    if (OUR_ALIGNMENT_(part) == OUR_ENDS_AT_X)
-        pass.first.pen -= width;
-    else if (OUR_ALIGNMENT_(part) == OUR_CENTRED_ON_X)
-        pass.first.pen -= (width - (width & 1)) / 2; /* half, rounded down where negative too */
-    cell.left = pass.first.pen;
-    cell.right = pass.first.pen + width;
-    cell.top = pass.baseline - OUR_ASCENT_(pass.type);
-    cell.bottom = pass.baseline + OUR_DESCENT_(pass.type);
-    (void)our_step_(&pass, &pass.first);
-    our_paint_(&pass, cell);
-}
+{% else %}
+
+    (void)our_open_(&pass, port, part, text{{ ", fixed" if fixed }}{{ ", ink" if inks_vary }});
 {% endif %}
+{% if boxes %}
+    if (OUR_CLEARING_(&pass.part) == OUR_BOX_)
+        our_fill_(port, pass.part.left, pass.part.top, pass.part.right - pass.part.left,
+                  pass.part.bottom - pass.part.top, OUR_GROUND_(&pass.part));
+{% endif %}
+{% if modes %}
+    pass.opaque = OUR_CLEARING_(&pass.part) == OUR_PAD_;
+{% endif %}
+    our_paint_(&pass);
+}
 {% if icons %}
 
-static void our_show_icon_(const our_port *port, const our_part_ *part, const our_state_ *states, unsigned count,
-                           unsigned state)
+/* Show an icon: a text of one character, its code the number of the state, from 1. */
+static void our_show_icon_(const our_port *port, const our_part_ *part, unsigned states, unsigned state
+                           {{- ", const uint16_t *inks" if inks_vary }})
 {
-    our_pass_ pass;
-    our_area_ cell;
+    char text[2];
 
-    if (state >= count)
+    if (state >= states)
         return;
-    pass.port = port;
-    pass.part = part;
-    pass.type = our_types_ + OUR_TYPE_(part);
-    pass.depth = pass.full = 1;
-    pass.baseline = OUR_BASELINE_(part);
-    pass.ground = OUR_GROUND_(part);
-    pass.ink = OUR_READ16(&states[state].ink);
-    pass.end = pass.first.next = "";
-    pass.first.glyph = our_glyphs_ + OUR_STATE_GLYPH_(states + state);
-    pass.first.pen = OUR_X_(part);
-    cell.left = pass.first.pen;
-    cell.right = pass.first.pen + OUR_WIDTH_(pass.first.glyph);
-    cell.top = pass.baseline;
-    cell.bottom = pass.baseline + OUR_HEIGHT_(pass.first.glyph);
-    our_paint_(&pass, cell);
+    text[0] = (char)(state + 1);
+    text[1] = '\0';
+    our_show_(port, part, text{{ ", 0" if fixed }}{{ ", inks ? inks + state : NULL" if inks_vary }});
 }
+{% endif %}
+{% if changes %}
+
+{% include "changes.c" %}
+{% endif %}
 {% endif %}

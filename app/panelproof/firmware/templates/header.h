@@ -9,14 +9,21 @@
      {{ loop.index + 3 }}. {{ line | join("\n        ") }}
 {% endfor %}
 
-{% if guards %}
-   Define OUR_NO_TEXT_FUNCTIONS to leave out the functions that print texts, and <stdio.h> with them.
+{% if changes or bar_changes %}
+   Define OUR_NO_CHANGES to leave out the functions that send only what differs.
 {% endif %}
-{% if passes %}
+{% if guards %}
+   Define OUR_NO_TEXT_FUNCTIONS to leave out the functions that print texts{{ ", and <stdio.h> with them" if prints }}.
+{% endif %}
+{% if passes or levels or rasters %}
    Where constants live apart from memory, define OUR_CONST, OUR_READ8, OUR_READ16 and OUR_READ32 before the
    implementation.
 {% endif %}
-{% if passes %}
+{% if wide_colours %}
+   Where the display has red and blue the other way round, or takes the low byte of a colour first, define
+   OUR_BLUE_FIRST or OUR_LOW_BYTE_FIRST before the implementation: `run` gets its colours so.
+{% endif %}
+{% if passes or levels or rasters or wide_colours %}
 
 {% endif %}
 {% for name, value in facts %}
@@ -58,7 +65,7 @@ typedef struct our_port {
 } our_port;
 {% for screen in screens if screen.members %}
 
-/* What the screen `{{ screen.name }}` shows: UTF-8 texts (NULL is an empty one), and icons' states. */
+/* What the screen `{{ screen.name }}` shows: {{ screen.said }}. */
 typedef struct {{ screen.values }} {
 {% for line in screen.members %}
     {{ line }}
@@ -75,8 +82,9 @@ extern "C" {
    draw into the frame, then send it. */
 {% elif screens %}
 
-/* Draw a whole screen, or bring one field or icon up to date. Of a text longer than any that the field can show, the
-   bytes beyond that length are not read. A state that an icon does not have paints nothing. */
+{% for line in about %}
+{{ line }}
+{% endfor %}
 {% endif %}
 {% for screen in screens %}
 void {{ screen.draw }};
@@ -84,12 +92,26 @@ void {{ screen.draw }};
 void {{ part.update }};
 {% endfor %}
 {% endfor %}
+{% if changes or bar_changes %}
+
+#ifndef OUR_NO_CHANGES
+/* The same, of a part that shows `former` already: only pixels that differ are sent, with a few others where that takes
+   fewer bytes. Give the very text or state that was drawn last; NULL, or a state that there is none of, where that is
+   not known, and all is drawn.{{ " Of a level bar give the value drawn last; where it is not known, update it." if bar_changes }} */
+{% for screen in screens %}
+{% for part in screen.shown if part.change %}
+void {{ part.change }};
+{% endfor %}
+{% endfor %}
+#endif
+{% endif %}
 {% if guards %}
 
 #ifndef OUR_NO_TEXT_FUNCTIONS
 /* Write the text of a field into a buffer of its ..._TEXT_BYTES and return its bytes, terminator not counted. A value
    outside what the proof covers, or not a number, gives the text named behind `else`. Where a field has none the
-   result is -1 and the buffer is as it was: do not update the field then. */
+   result is -1 and the buffer is as it was: do not update the field then.{{
+   "\n   Those called ..._scaled take a real as a whole number of its last places: 1234 for 123.4. Where a double has\n   32 bits only, the others show the nearest number that it can hold." if guards | selectattr("scaled") | list }} */
 {% for guard in guards %}
 
 /* {{ guard.accepted | join("; ") | default("no value", true) }}{{ "; else " ~ guard.otherwise if guard.parameters }} */
@@ -114,8 +136,16 @@ void {{ part.update }};
 {% if passes %}
 
 {% endif %}
-{% if fills %}
+{% if passes or fills or levels or rasters %}
 {% include "drawing.c" %}
+
+{% endif %}
+{% if levels %}
+{% include "meters.c" %}
+
+{% endif %}
+{% if rasters %}
+{% include "pictures.c" %}
 
 {% endif %}
 /* ---- Screens ----------------------------------------------------------------------------------------------- */
@@ -138,6 +168,22 @@ void {{ part.update }}
 
 {% endfor %}
 {% endfor %}
+{% if changes or bar_changes %}
+#ifndef OUR_NO_CHANGES
+{% for screen in screens %}
+{% for part in screen.shown if part.change %}
+void {{ part.change }}
+{
+{% for line in part.change_call %}
+    {{ line }}
+{% endfor %}
+}
+
+{% endfor %}
+{% endfor %}
+#endif /* OUR_NO_CHANGES */
+
+{% endif %}
 {% endif %}
 {% if guards %}
 {% include "texts.c" %}

@@ -1,7 +1,12 @@
 /* ---- Texts of fields --------------------------------------------------------------------------------------- */
 
 #ifndef OUR_NO_TEXT_FUNCTIONS
+{% if decimals and decimals.reals %}
+#include <float.h>
+{% endif %}
+{% if prints %}
 #include <stdio.h>
+{% endif %}
 {% if guards | selectattr("wide_int") | list %}
 
 /* Some range needs an int of 32 bits; where this line fails, print that field with `%ld` or `%lu`. */
@@ -9,23 +14,39 @@ typedef char our_int_has_32_bits_[sizeof(int) >= 4 ? 1 : -1];
 {% endif %}
 {% if guards | selectattr("copies") | list %}
 
-/* Copy a text, as much of it as there is room for; return its bytes. */
-static int our_copy_(char *buffer, size_t room, const char *text)
+/* Copy a text, as much of it as there is room for; return its bytes. `fixed` tells that it lies among the constants. */
+static int our_copy_(char *buffer, size_t room, const char *text, uint8_t fixed)
 {
     size_t bytes = 0;
 
-    while (bytes + 1 < room && text[bytes]) {
-        buffer[bytes] = text[bytes];
-        ++bytes;
+    for (; bytes + 1 < room; ++bytes, ++text) {
+        buffer[bytes] = OUR_APART_ && fixed ? (char)OUR_READ8(text) : *text;
+        if (!buffer[bytes])
+            return (int)bytes;
     }
     buffer[bytes] = '\0';
     return (int)bytes;
 }
 {% endif %}
+{% if guards | selectattr("chooses") | list %}
+
+/* Return a text of a row of texts that each end with a zero. */
+static const char *our_choice_(const char *texts, int choice)
+{
+    for (; choice; --choice)
+        while (OUR_READ8(texts++)) {
+        }
+    return texts;
+}
+{% endif %}
+{% if decimals %}
+
+{% include "decimals.c" %}
+{% endif %}
 {% if alphabets %}
 
 {% for table in alphabets %}
-/* First and last code of each range of characters. */
+/* First and last character of each range, the bytes of a character as one number. */
 static OUR_CONST uint32_t {{ table.name }}[] = {
 {% for line in table.lines %}
 {{ line }}
@@ -42,8 +63,11 @@ static int our_accepts_(const char *text, unsigned shortest, unsigned longest, c
     if (!text)
         return 0;
     for (; *text; ++length) {
-        const uint32_t code = our_take_(&text, NULL);
+        uint8_t lead = (uint8_t)*text++;
+        uint32_t code = lead;
 
+        for (; lead >= 0xC0 && ((uint8_t)*text & 0xC0) == 0x80; lead = (uint8_t)(lead << 1))
+            code = code << 8 | (uint8_t)*text++;
         for (range = 0; range < count; ++range) {
             if (code >= OUR_READ32(ranges + 2 * range) && code <= OUR_READ32(ranges + 2 * range + 1))
                 break;

@@ -1,0 +1,1 @@
+"""What a device really shows, beside what the layout says it should."""
