@@ -507,7 +507,8 @@ void bench_supply_fault_at_volts_change(const bench_supply_port *port, const cha
 /* Write the text of a field into a buffer of its ..._TEXT_BYTES and return its bytes, terminator not counted. A value
    outside what the proof covers, or not a number, gives the text named behind `else`. Where a field has none the
    result is -1 and the buffer is as it was: do not update the field then.
-   Those called ..._scaled take a real as a whole number of its last places: 1234 for 123.4. */
+   Those called ..._scaled take a real as a whole number of its last places: 1234 for 123.4. Where a double has
+   32 bits only, the others show the nearest number that it can hold. */
 
 /* choice: 0 to 4, one of BENCH_SUPPLY_START_MESSAGE_CHOICE_...; else -1, the buffer untouched */
 int bench_supply_start_message_text(char *buffer, int choice);
@@ -584,7 +585,7 @@ int bench_supply_fault_at_volts_text_scaled(char *buffer, int32_t scaled);
 #define BENCH_SUPPLY_READ32(address) (*(const uint32_t *)(address))
 #endif
 
-/* Bitmaps, row after row with nothing between, the first pixel in the lowest bits; 3298 bytes. */
+/* Bitmaps, row after row with nothing between, the first pixel in the lowest bits; 3007 bytes. */
 static BENCH_SUPPLY_CONST uint8_t bench_supply_bits_[] = {
     /* reading U+002D -: 34 x 7 */
     0x05, 0xFF, 0x04, 0x00, 0x00, 0x00,
@@ -774,172 +775,151 @@ static BENCH_SUPPLY_CONST uint8_t bench_supply_bits_[] = {
     0x05, 0x75, 0x55, 0x50, 0x56, 0x15, 0x55, 0x05, 0x15, 0x45, 0x55, 0x52, 0x53, 0x50, 0x53, 0x51,
     0x30, 0x94, 0x30, 0x85, 0x53, 0x07, 0x63, 0x36, 0x56, 0x30, 0x55, 0x00, 0x43, 0x05,
     /* heading U+0042 B: 10 x 14 */
-    0x03, 0x37, 0x80, 0x05, 0x33, 0x03, 0x00, 0x03, 0x38, 0x90, 0x05, 0x43, 0x03, 0x00, 0x03, 0x39,
-    0x80,
+    0x38, 0x0E, 0x7F, 0xFC, 0x73, 0xDC, 0x3F, 0xFF, 0x1D, 0xFE, 0xDF, 0x3F,
     /* heading U+0046 F: 9 x 14 */
-    0x03, 0x09, 0x03, 0x03, 0x00, 0x03, 0x07, 0x03, 0x03, 0x00, 0x00,
+    0xBA, 0x3E, 0xFF, 0x0F, 0xFC, 0x39, 0x00,
     /* heading U+004D M: 15 x 14 */
-    0x05, 0x93, 0x53, 0x40, 0x47, 0x50, 0x50, 0x55, 0x05, 0x36, 0x06, 0x09, 0x13, 0x13, 0x13, 0x73,
-    0x30, 0x52, 0x32, 0x70, 0x30, 0x33, 0x33, 0x05, 0x93, 0x03, 0x00,
+    0x24, 0x39, 0x07, 0xF0, 0x07, 0xFC, 0x07, 0xFF, 0xC7, 0x7F, 0x77, 0x3F, 0x9F, 0x1F, 0xC7, 0x0F,
+    0xE0,
     /* heading U+0054 T: 11 x 14 */
-    0x03, 0x0B, 0x43, 0x03, 0x00, 0x00, 0x00, 0x00, 0x00,
+    0xFA, 0x3F, 0xFF, 0x87, 0x03,
     /* heading U+0056 V: 13 x 14 */
-    0x05, 0x73, 0x03, 0x15, 0x53, 0x03, 0x50, 0x32, 0x33, 0x50, 0x33, 0x31, 0x30, 0x54, 0x00, 0x53,
-    0x03,
+    0x5A, 0x2D, 0x07, 0xDC, 0xC1, 0x71, 0x1C, 0xDC, 0x01, 0x1F, 0xC0, 0x01,
     /* heading U+0061 a: 9 x 10 */
-    0x23, 0x35, 0x71, 0x05, 0x33, 0x33, 0x36, 0x23, 0x37, 0x81, 0x05, 0x33, 0x03, 0x13, 0x38, 0x72,
+    0x80, 0x00, 0x7C, 0xFC, 0x1D, 0x07, 0xCE, 0xDF, 0xFF, 0x71, 0xFF, 0xFC, 0x01,
     /* heading U+0063 c: 9 x 10 */
-    0x23, 0x35, 0x71, 0x05, 0x33, 0x33, 0x30, 0x00, 0x50, 0x30, 0x33, 0x13, 0x37, 0x52,
+    0x70, 0x00, 0x7C, 0xFC, 0x1D, 0x3F, 0x70, 0xDC, 0x1F, 0x1F,
     /* heading U+0064 d: 10 x 14 */
-    0x73, 0x03, 0x00, 0x23, 0x38, 0x91, 0x05, 0x24, 0x54, 0x30, 0x34, 0x00, 0x50, 0x40, 0x42, 0x13,
-    0x39, 0x82,
+    0x0E, 0x07, 0x80, 0xF3, 0xEF, 0xFF, 0xF3, 0x87, 0x3F, 0xEF, 0x3F, 0xFF,
     /* heading U+0065 e: 10 x 10 */
-    0x23, 0x36, 0x81, 0x05, 0x24, 0x54, 0x30, 0x34, 0x03, 0x0A, 0x03, 0x53, 0x40, 0x42, 0x13, 0x38,
-    0x62,
+    0x20, 0x00, 0xFC, 0xF8, 0xF7, 0xFC, 0xE1, 0xFF, 0x1F, 0xF0, 0xBC, 0x7F, 0xFC, 0x00,
     /* heading U+0066 f: 8 x 14 */
-    0x53, 0x33, 0x44, 0x33, 0x03, 0x03, 0x08, 0x33, 0x03, 0x00, 0x00, 0x00,
+    0xA8, 0x3F, 0xE0, 0xF0, 0x38, 0xFF, 0x38,
     /* heading U+0067 g: 10 x 13 */
-    0x23, 0x38, 0x91, 0x05, 0x24, 0x54, 0x30, 0x34, 0x00, 0x50, 0x40, 0x42, 0x13, 0x39, 0x82, 0x73,
-    0x33, 0x81, 0x23, 0x06,
+    0x70, 0x00, 0xFC, 0xFB, 0xFF, 0xFC, 0xE1, 0xCF, 0xFB, 0xCF, 0x3F, 0xE0, 0xFE, 0xF1, 0x03,
     /* heading U+0068 h: 9 x 14 */
-    0x03, 0x03, 0x00, 0x03, 0x37, 0x80, 0x05, 0x33, 0x03, 0x00, 0x00, 0x00,
+    0x8E, 0x3F, 0x07, 0xFE, 0xFC, 0x3B, 0x0E,
     /* heading U+0069 i: 3 x 15 */
-    0x03, 0x03, 0x10, 0x30, 0x30, 0x00, 0x00, 0x00, 0x00, 0x00,
+    0xD6, 0x7F, 0xC7, 0x01,
     /* heading U+006C l: 5 x 14 */
-    0x03, 0x03, 0x00, 0x00, 0x00, 0x00, 0x00, 0x03, 0x35, 0x41,
+    0xFE, 0x0F, 0xE7, 0x7B,
     /* heading U+006D m: 17 x 10 */
-    0x05, 0x18, 0x46, 0xF0, 0x71, 0x30, 0x34, 0x34, 0x00, 0x00, 0x00, 0x00,
+    0xF8, 0x03, 0xFF, 0x7E, 0xFE, 0xFF, 0x1D, 0x0E, 0x07,
     /* heading U+006E n: 9 x 10 */
-    0x03, 0x37, 0x80, 0x05, 0x33, 0x03, 0x00, 0x00, 0x00,
+    0xF8, 0x03, 0x7F, 0xFE, 0x1D, 0x07,
     /* heading U+006F o: 10 x 10 */
-    0x23, 0x36, 0x81, 0x05, 0x24, 0x54, 0x30, 0x34, 0x00, 0x50, 0x40, 0x42, 0x13, 0x38, 0x62,
+    0x70, 0x00, 0xFC, 0xF8, 0xF7, 0xFC, 0xE1, 0xCF, 0xFB, 0xC7, 0x0F,
     /* heading U+0070 p: 10 x 13 */
-    0x03, 0x38, 0x90, 0x05, 0x24, 0x54, 0x30, 0x34, 0x00, 0x50, 0x40, 0x42, 0x03, 0x39, 0x80, 0x03,
-    0x03, 0x00,
+    0x70, 0x18, 0xFF, 0xFC, 0xF7, 0xFC, 0xE1, 0xCF, 0xFF, 0xF7, 0xCF, 0x01,
     /* heading U+0072 r: 5 x 10 */
-    0x03, 0x05, 0x03, 0x03, 0x00, 0x00, 0x00,
+    0xFA, 0x03, 0xFF, 0x00,
     /* heading U+0073 s: 8 x 10 */
-    0x13, 0x36, 0x80, 0x05, 0x23, 0x33, 0x40, 0x13, 0x06, 0x43, 0x54, 0x30, 0x32, 0x03, 0x38, 0x61,
+    0x20, 0x00, 0x7E, 0xFF, 0xE7, 0x0F, 0x7E, 0xF0, 0xE7, 0xFF, 0x7E,
     /* heading U+0074 t: 8 x 13 */
-    0x33, 0x03, 0x30, 0x80, 0x30, 0x33, 0x00, 0x00, 0x30, 0x44, 0x53, 0x03,
+    0xD6, 0x07, 0x38, 0xFF, 0x38, 0xF0, 0xE0,
     /* heading U+0075 u: 9 x 10 */
-    0x05, 0x33, 0x03, 0x00, 0x00, 0x00, 0x13, 0x38, 0x72,
+    0xFE, 0x00, 0xC7, 0xFD, 0xF3, 0x07,
     /* heading U+0077 w: 19 x 10 */
-    0x07, 0x53, 0x53, 0x03, 0x17, 0x33, 0x35, 0x03, 0x29, 0x13, 0x13, 0x13, 0x03, 0x35, 0x35, 0x05,
-    0x45, 0x53, 0x03,
+    0xAA, 0x02, 0x07, 0x07, 0x77, 0x7C, 0x1C, 0x77, 0x77, 0xF0, 0xF1, 0x01, 0x07, 0x07,
     /* heading U+0079 y: 9 x 13 */
-    0x05, 0x33, 0x03, 0x15, 0x13, 0x03, 0x30, 0x52, 0x00, 0x33, 0x03, 0x00, 0x23, 0x03,
+    0xDA, 0x0E, 0xC7, 0xDD, 0xF1, 0xC1, 0xC1, 0x01,
     /* text U+002C ,: 3 x 6 */
-    0xFF, 0xED, 0x01,
+    0x16, 0xF7, 0x00,
     /* text U+002D -: 8 x 2 */
-    0xFF, 0xFF,
+    0x02, 0xFF,
     /* text U+002E .: 3 x 3 */
-    0xFF, 0x01,
+    0x06, 0x07,
     /* text U+0030 0: 10 x 14 */
-    0x78, 0xF8, 0x67, 0xD8, 0xE1, 0x03, 0xCF, 0x3C, 0xF3, 0xCC, 0x33, 0x0F, 0x7C, 0xB8, 0x61, 0xFE,
-    0xE1, 0x01,
+    0xC0, 0x01, 0x78, 0xF8, 0x67, 0xD8, 0xE1, 0x03, 0xCF, 0x3C, 0xF0, 0xE1, 0x86, 0xF9, 0x87, 0x07,
     /* text U+0031 1: 8 x 14 */
-    0x1C, 0x1E, 0x1E, 0x1F, 0x18, 0x18, 0x18, 0x18, 0x18, 0x18, 0x18, 0x18, 0xFF, 0xFF,
+    0xE4, 0x2F, 0x1C, 0x1E, 0x1F, 0x18, 0xFF,
     /* text U+0032 2: 10 x 14 */
-    0xFC, 0xF8, 0x77, 0xF8, 0xC0, 0x00, 0x03, 0x0E, 0x1C, 0x3C, 0x38, 0x70, 0xE0, 0xC0, 0x01, 0xFF,
-    0xFF, 0x0F,
+    0x00, 0x20, 0xFC, 0xF8, 0x77, 0xF8, 0xC0, 0x00, 0x03, 0x0E, 0x1C, 0x3C, 0x38, 0x70, 0xE0, 0xC0,
+    0x01, 0xFF, 0x03,
     /* text U+0033 3: 10 x 14 */
-    0x78, 0xF0, 0x63, 0x98, 0x61, 0x80, 0x01, 0x06, 0x0F, 0x7C, 0x80, 0x03, 0x3C, 0xF0, 0xE1, 0xFE,
-    0xF1, 0x03,
+    0x28, 0x00, 0x78, 0xF0, 0x63, 0x18, 0x60, 0xF0, 0xC0, 0x07, 0x38, 0xC0, 0x03, 0x1F, 0xEE, 0x1F,
+    0x3F,
     /* text U+0034 4: 10 x 14 */
-    0xC0, 0x00, 0x03, 0x0E, 0x3C, 0xF0, 0x60, 0xC3, 0x0C, 0x33, 0xC6, 0xFC, 0xFF, 0x3F, 0x30, 0xC0,
-    0x00, 0x03,
+    0x92, 0x34, 0xC0, 0x80, 0x03, 0x0F, 0x36, 0xCC, 0x18, 0xF3, 0x3F, 0x30,
     /* text U+0035 5: 10 x 14 */
-    0xFF, 0xFD, 0x37, 0xC0, 0x00, 0x03, 0xFC, 0xF3, 0x1F, 0xE0, 0x00, 0x03, 0x3C, 0xF0, 0xE1, 0xFE,
-    0xF1, 0x03,
+    0x1A, 0x02, 0xFF, 0x0D, 0xF0, 0xCF, 0x7F, 0x80, 0x03, 0x3C, 0xF0, 0xE1, 0xFE, 0xF1, 0x03,
     /* text U+0036 6: 10 x 14 */
-    0x78, 0xF8, 0x67, 0xD8, 0xE1, 0x03, 0xFC, 0xF3, 0xDF, 0xE1, 0x03, 0x0F, 0x7C, 0xF0, 0xE1, 0xFE,
-    0xF1, 0x03,
+    0x00, 0x02, 0x78, 0xF8, 0x67, 0xD8, 0xE1, 0x03, 0xFC, 0xF3, 0xDF, 0xE1, 0x03, 0x1F, 0x7C, 0xB8,
+    0x7F, 0xFC, 0x00,
     /* text U+0037 7: 10 x 14 */
-    0xFF, 0xFF, 0x0F, 0x30, 0xC0, 0x80, 0x01, 0x06, 0x0C, 0x30, 0x60, 0x80, 0x01, 0x03, 0x0C, 0x18,
-    0x60, 0x00,
+    0xAA, 0x2A, 0xFF, 0x03, 0x0C, 0x18, 0x30, 0x60, 0xC0, 0x80, 0x01,
     /* text U+0038 8: 10 x 14 */
-    0x78, 0xF0, 0x63, 0x98, 0x61, 0x86, 0x19, 0xC6, 0x8F, 0x7F, 0x87, 0x0F, 0x3C, 0xF0, 0xE1, 0xFE,
-    0xF1, 0x03,
+    0x38, 0x04, 0x78, 0xF0, 0x63, 0x18, 0x3F, 0xFE, 0x1D, 0x3E, 0xF0, 0xE1, 0xFE, 0xF1, 0x03,
     /* text U+0039 9: 10 x 14 */
-    0xFC, 0xF8, 0x77, 0xF8, 0xE0, 0x03, 0x0F, 0x7C, 0xB8, 0xFF, 0xFC, 0x03, 0x7C, 0xB8, 0x61, 0xFE,
-    0xE1, 0x01,
+    0x20, 0x00, 0xFC, 0xF8, 0x77, 0xF8, 0xE0, 0x03, 0x1F, 0xEE, 0x3F, 0xFF, 0x00, 0x1F, 0x6E, 0x98,
+    0x7F, 0x78, 0x00,
     /* text U+0041 A: 12 x 14 */
-    0x60, 0x00, 0x06, 0xF0, 0x00, 0x0F, 0xF0, 0x80, 0x19, 0x98, 0xC1, 0x30, 0xFC, 0xE3, 0x7F, 0x06,
-    0x66, 0x60, 0x03, 0x3C, 0xC0,
+    0x5A, 0x28, 0x60, 0x00, 0x0F, 0x98, 0xC1, 0x30, 0xFC, 0xE3, 0x7F, 0x06, 0x36, 0xC0,
     /* text U+0043 C: 10 x 14 */
-    0x78, 0xF8, 0x67, 0xD8, 0xE1, 0x03, 0x0C, 0x30, 0xC0, 0x00, 0x03, 0x0C, 0x70, 0xB8, 0x61, 0xFE,
-    0xE1, 0x01,
+    0xE0, 0x03, 0x78, 0xF8, 0x67, 0xD8, 0xE1, 0x03, 0x1C, 0x6E, 0x98, 0x7F, 0x78, 0x00,
     /* text U+004A J: 7 x 14 */
-    0x60, 0x30, 0x18, 0x0C, 0x06, 0x83, 0xC1, 0x60, 0xF0, 0x78, 0xFC, 0xF7, 0x01,
+    0xFE, 0x0B, 0xE0, 0xF1, 0xDF, 0x07,
     /* text U+004E N: 10 x 14 */
-    0x03, 0x0F, 0x7C, 0xF0, 0xC3, 0x0F, 0x6F, 0x3C, 0xF3, 0xCC, 0x63, 0x0F, 0x3F, 0xFC, 0xE0, 0x03,
-    0x0F, 0x0C,
+    0x92, 0x24, 0x03, 0x1F, 0xFC, 0xF0, 0xC6, 0x33, 0x8F, 0x3D, 0xFC, 0xE0, 0x03, 0x03,
     /* text U+004F O: 11 x 14 */
-    0xF8, 0xF0, 0x9F, 0xE3, 0x0E, 0x3E, 0xE0, 0x01, 0x0F, 0x78, 0xC0, 0x03, 0x1E, 0xF0, 0xC1, 0x1D,
-    0xE7, 0x3F, 0x7C, 0x00,
+    0xE0, 0x03, 0xF8, 0xF0, 0x9F, 0xE3, 0x0E, 0x3E, 0xE0, 0x83, 0x3B, 0xCE, 0x7F, 0xF8, 0x00,
     /* text U+0052 R: 10 x 14 */
-    0x7F, 0xFC, 0x33, 0xDC, 0x60, 0x83, 0x0D, 0xF7, 0xCF, 0x1F, 0x63, 0x0C, 0x33, 0xCC, 0x60, 0x03,
-    0x0F, 0x0C,
+    0x10, 0x24, 0x7F, 0xFC, 0x33, 0xDC, 0x60, 0xC3, 0xFD, 0xF3, 0xC7, 0x18, 0xC3, 0x0C, 0x36, 0x30,
     /* text U+0053 S: 9 x 14 */
-    0x7C, 0xFC, 0x1D, 0x1F, 0x3C, 0xE0, 0x81, 0x1F, 0x7E, 0xE0, 0x01, 0x0F, 0x3E, 0xEE, 0x8F, 0x0F,
+    0x00, 0x00, 0x7C, 0xFC, 0x1D, 0x1F, 0x3C, 0xE0, 0x81, 0x1F, 0x7E, 0xE0, 0x01, 0x0F, 0x3E, 0xEE,
+    0x8F, 0x0F,
     /* text U+0054 T: 10 x 14 */
-    0xFF, 0xFF, 0x0F, 0x03, 0x0C, 0x30, 0xC0, 0x00, 0x03, 0x0C, 0x30, 0xC0, 0x00, 0x03, 0x0C, 0x30,
-    0xC0, 0x00,
+    0xFA, 0x3F, 0xFF, 0xC3, 0x00,
     /* text U+0055 U: 10 x 14 */
-    0x03, 0x0F, 0x3C, 0xF0, 0xC0, 0x03, 0x0F, 0x3C, 0xF0, 0xC0, 0x03, 0x0F, 0x3C, 0xF0, 0xE1, 0xFE,
-    0xF1, 0x03,
+    0xFE, 0x07, 0x03, 0x1F, 0xEE, 0x1F, 0x3F,
     /* text U+0056 V: 12 x 14 */
-    0x03, 0x3C, 0xC0, 0x06, 0x66, 0x60, 0x06, 0xC6, 0x30, 0x0C, 0x83, 0x19, 0x98, 0x01, 0x0F, 0xF0,
-    0x00, 0x0F, 0x60, 0x00, 0x06,
+    0x5A, 0x2D, 0x03, 0x6C, 0x60, 0x0C, 0x83, 0x19, 0xF0, 0x00, 0x06,
     /* text U+0057 W: 18 x 14 */
-    0x03, 0x03, 0x0F, 0x0C, 0x3C, 0x30, 0xB0, 0xE1, 0x61, 0x86, 0x87, 0x19, 0x1E, 0xC6, 0xCC, 0x0C,
-    0x33, 0x33, 0x78, 0x78, 0xE0, 0xE1, 0x81, 0x87, 0x07, 0x0C, 0x0C, 0x30, 0x30, 0xC0, 0xC0, 0x00,
+    0xB6, 0x36, 0x03, 0x03, 0x1B, 0x1E, 0xC6, 0xCC, 0x0C, 0x1E, 0x1E, 0x30, 0x30, 0x00,
     /* text U+0061 a: 8 x 10 */
-    0x3C, 0x7E, 0xE7, 0xC0, 0xFE, 0xFF, 0xC3, 0xC3, 0xFF, 0xFE,
+    0x80, 0x00, 0x3C, 0x7E, 0xE7, 0xC0, 0xFE, 0xFF, 0xC3, 0xFF, 0xFE,
     /* text U+0062 b: 9 x 14 */
-    0x03, 0x06, 0x0C, 0x18, 0xF0, 0xE7, 0xDF, 0xF1, 0xC1, 0x83, 0x07, 0x0F, 0x3E, 0xFE, 0xEF, 0x0F,
+    0x0E, 0x07, 0x03, 0xFE, 0xFC, 0x3B, 0x3E, 0xF8, 0xF8, 0xBF, 0x3F,
     /* text U+0063 c: 8 x 10 */
-    0x3C, 0x7E, 0xE7, 0x03, 0x03, 0x03, 0x03, 0xE7, 0x7E, 0x3C,
+    0x70, 0x00, 0x3C, 0x7E, 0xE7, 0x03, 0xE7, 0x7E, 0x3C,
     /* text U+0064 d: 9 x 14 */
-    0x80, 0x01, 0x03, 0x06, 0xCC, 0xDF, 0xFF, 0xF1, 0xC1, 0x83, 0x07, 0x0F, 0x3E, 0xEE, 0x9F, 0x3F,
+    0x0E, 0x07, 0x80, 0xF9, 0xFB, 0x3F, 0x3E, 0xF8, 0xB8, 0x7F, 0xFE,
     /* text U+0065 e: 9 x 10 */
-    0x7C, 0xFC, 0x1D, 0x1F, 0xFC, 0xFF, 0xFF, 0x80, 0xE3, 0xFE, 0xF8, 0x00,
+    0x20, 0x00, 0x7C, 0xFC, 0x1D, 0x1F, 0xFC, 0x7F, 0xC0, 0x71, 0x7F, 0x7C, 0x00,
     /* text U+0066 f: 6 x 14 */
-    0x30, 0xCE, 0x30, 0xFF, 0xCF, 0x30, 0x0C, 0xC3, 0x30, 0x0C, 0x03,
+    0xA8, 0x3F, 0x30, 0xCE, 0xFC, 0x0C,
     /* text U+0067 g: 9 x 13 */
-    0xFC, 0xFD, 0x1F, 0x1F, 0x3C, 0x78, 0xF0, 0xE0, 0xE3, 0xFE, 0xF9, 0x03, 0xF6, 0xC7, 0x07,
+    0x70, 0x00, 0xFC, 0xFD, 0x1F, 0x1F, 0x7C, 0xDC, 0x3F, 0x7F, 0xC0, 0xFE, 0xF8, 0x00,
     /* text U+0068 h: 8 x 14 */
-    0x03, 0x03, 0x03, 0x03, 0x3F, 0x7F, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3,
+    0x8E, 0x3F, 0x03, 0x3F, 0x7F, 0xC3,
     /* text U+0069 i: 2 x 14 */
-    0x0F, 0xFF, 0xFF, 0x0F,
+    0xEA, 0x3F, 0x33,
     /* text U+006B k: 8 x 14 */
-    0x03, 0x03, 0x03, 0x03, 0xC3, 0x63, 0x33, 0x1B, 0x1B, 0x3F, 0x37, 0x63, 0x63, 0xC3,
+    0x0E, 0x11, 0x03, 0xC3, 0x63, 0x33, 0x1B, 0x3F, 0x37, 0x63, 0xC3,
     /* text U+006C l: 4 x 14 */
-    0x33, 0x33, 0x33, 0x33, 0x33, 0x33, 0xEF,
+    0xFE, 0x0F, 0xF3, 0x0E,
     /* text U+006E n: 8 x 10 */
-    0x3F, 0x7F, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3,
+    0xF8, 0x03, 0x3F, 0x7F, 0xC3,
     /* text U+006F o: 9 x 10 */
-    0x7C, 0xFC, 0x1D, 0x1F, 0x3C, 0x78, 0xF0, 0xE0, 0xE3, 0xFE, 0xF8, 0x00,
+    0x70, 0x00, 0x7C, 0xFC, 0x1D, 0x1F, 0x7C, 0xDC, 0x1F, 0x1F,
     /* text U+0070 p: 9 x 13 */
-    0x7F, 0xFE, 0x1D, 0x1F, 0x3C, 0x78, 0xF0, 0xE0, 0xE3, 0xFF, 0xFE, 0x0C, 0x18, 0x30, 0x00,
+    0x70, 0x18, 0x7F, 0xFE, 0x1D, 0x1F, 0x7C, 0xFC, 0xDF, 0x9F, 0x01,
     /* text U+0072 r: 5 x 10 */
-    0xFF, 0x8F, 0x31, 0xC6, 0x18, 0x63, 0x00,
+    0xFA, 0x03, 0x7F, 0x00,
     /* text U+0073 s: 7 x 10 */
-    0xBE, 0xFF, 0xF8, 0xE0, 0xF3, 0xC1, 0xC7, 0x7F, 0x1F,
+    0x20, 0x00, 0xBE, 0xFF, 0xF8, 0xE0, 0x83, 0x8F, 0xFF, 0x3E,
     /* text U+0074 t: 6 x 13 */
-    0x0C, 0xC3, 0xFC, 0x3F, 0xC3, 0x30, 0x0C, 0xC3, 0xE0, 0x30,
+    0xD6, 0x07, 0xCC, 0xCF, 0xE0, 0x30,
     /* text U+0075 u: 8 x 10 */
-    0xC3, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3, 0xC3, 0xFE, 0xFC,
+    0xFE, 0x00, 0xC3, 0xFE, 0xFC,
     /* text U+0076 v: 8 x 10 */
-    0xC3, 0xC3, 0x66, 0x66, 0x66, 0x3C, 0x3C, 0x3C, 0x18, 0x18,
+    0xDA, 0x02, 0xC3, 0x66, 0x3C, 0x18,
     /* text U+0077 w: 14 x 10 */
-    0xC3, 0xF0, 0x30, 0x6C, 0x9E, 0x99, 0x67, 0xE6, 0x19, 0xCF, 0xC3, 0xF3, 0xF0, 0x3C, 0x18, 0x06,
-    0x86, 0x01,
+    0xDA, 0x02, 0xC3, 0xB0, 0x79, 0xC6, 0xF3, 0x60, 0x18,
     /* text U+0079 y: 8 x 13 */
-    0xC3, 0xC3, 0x66, 0x66, 0x66, 0x3C, 0x3C, 0x3C, 0x18, 0x18, 0x18, 0x18, 0x0C,
+    0xDA, 0x0E, 0xC3, 0x66, 0x3C, 0x18, 0x0C,
     /* text U+00B0: 6 x 6 */
-    0xDE, 0x3C, 0xCF, 0xB3, 0x07,
+    0x1C, 0xDE, 0xEC, 0x01,
     /* icon work network off: 24 x 24 */
     0x34, 0x3F, 0x50, 0x23, 0x2E, 0x00, 0x00, 0x34, 0x3F, 0x50, 0x23, 0x2E, 0x00, 0x00, 0x40, 0xF3,
     0x03, 0x01, 0x00, 0x00, 0x00,
@@ -1111,92 +1091,92 @@ static BENCH_SUPPLY_CONST bench_supply_glyph_ bench_supply_glyphs_[] = {
     { 1949, 2,  8, 16, 16, 21 }, /* U+0075 u */
     { 1965, 0,  8, 17, 22, 19 }, /* U+0079 y */
     /* heading: pellucet-bold-20.bdf, 20 px, one-bit, native bitmaps */
-    /* columns from 1 px off the pen, rows from 15 px over the baseline; bitmaps as runs */
+    /* columns from 1 px off the pen, rows from 15 px over the baseline; bitmaps as repeats */
     {    0, 0,  0,  0,  0,  5 }, /* U+0020 */
     { 1995, 1,  1, 10, 14, 13 }, /* U+0042 B */
-    { 2012, 1,  1,  9, 14, 12 }, /* U+0046 F */
-    { 2023, 1,  1, 15, 14, 18 }, /* U+004D M */
-    { 2050, 0,  1, 11, 14, 13 }, /* U+0054 T */
-    { 2059, 0,  1, 13, 14, 15 }, /* U+0056 V */
-    { 2076, 0,  5,  9, 10, 11 }, /* U+0061 a */
-    { 2092, 0,  5,  9, 10, 11 }, /* U+0063 c */
-    { 2106, 0,  1, 10, 14, 12 }, /* U+0064 d */
-    { 2124, 0,  5, 10, 10, 12 }, /* U+0065 e */
-    { 2141, 0,  1,  8, 14, 10 }, /* U+0066 f */
-    { 2153, 0,  5, 10, 13, 12 }, /* U+0067 g */
-    { 2173, 1,  1,  9, 14, 12 }, /* U+0068 h */
-    { 2185, 1,  0,  3, 15,  6 }, /* U+0069 i */
-    { 2195, 1,  1,  5, 14,  8 }, /* U+006C l */
-    { 2205, 1,  5, 17, 10, 20 }, /* U+006D m */
-    { 2217, 1,  5,  9, 10, 12 }, /* U+006E n */
-    { 2226, 0,  5, 10, 10, 12 }, /* U+006F o */
-    { 2241, 1,  5, 10, 13, 13 }, /* U+0070 p */
-    { 2259, 1,  5,  5, 10,  8 }, /* U+0072 r */
-    { 2266, 0,  5,  8, 10, 10 }, /* U+0073 s */
-    { 2282, 0,  2,  8, 13, 10 }, /* U+0074 t */
-    { 2294, 1,  5,  9, 10, 12 }, /* U+0075 u */
-    { 2303, 0,  5, 19, 10, 21 }, /* U+0077 w */
-    { 2322, 0,  5,  9, 13, 11 }, /* U+0079 y */
+    { 2007, 1,  1,  9, 14, 12 }, /* U+0046 F */
+    { 2014, 1,  1, 15, 14, 18 }, /* U+004D M */
+    { 2031, 0,  1, 11, 14, 13 }, /* U+0054 T */
+    { 2036, 0,  1, 13, 14, 15 }, /* U+0056 V */
+    { 2048, 0,  5,  9, 10, 11 }, /* U+0061 a */
+    { 2061, 0,  5,  9, 10, 11 }, /* U+0063 c */
+    { 2071, 0,  1, 10, 14, 12 }, /* U+0064 d */
+    { 2083, 0,  5, 10, 10, 12 }, /* U+0065 e */
+    { 2097, 0,  1,  8, 14, 10 }, /* U+0066 f */
+    { 2104, 0,  5, 10, 13, 12 }, /* U+0067 g */
+    { 2119, 1,  1,  9, 14, 12 }, /* U+0068 h */
+    { 2126, 1,  0,  3, 15,  6 }, /* U+0069 i */
+    { 2130, 1,  1,  5, 14,  8 }, /* U+006C l */
+    { 2134, 1,  5, 17, 10, 20 }, /* U+006D m */
+    { 2143, 1,  5,  9, 10, 12 }, /* U+006E n */
+    { 2149, 0,  5, 10, 10, 12 }, /* U+006F o */
+    { 2160, 1,  5, 10, 13, 13 }, /* U+0070 p */
+    { 2172, 1,  5,  5, 10,  8 }, /* U+0072 r */
+    { 2176, 0,  5,  8, 10, 10 }, /* U+0073 s */
+    { 2187, 0,  2,  8, 13, 10 }, /* U+0074 t */
+    { 2194, 1,  5,  9, 10, 12 }, /* U+0075 u */
+    { 2200, 0,  5, 19, 10, 21 }, /* U+0077 w */
+    { 2214, 0,  5,  9, 13, 11 }, /* U+0079 y */
     /* text: pellucet-20.bdf, 20 px, one-bit, native bitmaps */
-    /* columns from 1 px off the pen, rows from 14 px over the baseline; bitmaps as rows */
+    /* columns from 1 px off the pen, rows from 14 px over the baseline; bitmaps as repeats */
     {    0, 0,  0,  0,  0,  5 }, /* U+0020 */
-    { 2336, 0, 11,  3,  6,  5 }, /* U+002C , */
-    { 2339, 1,  8,  8,  2, 12 }, /* U+002D - */
-    { 2341, 0, 11,  3,  3,  5 }, /* U+002E . */
-    { 2343, 0,  0, 10, 14, 12 }, /* U+0030 0 */
-    { 2361, 1,  0,  8, 14, 12 }, /* U+0031 1 */
-    { 2375, 0,  0, 10, 14, 12 }, /* U+0032 2 */
-    { 2393, 0,  0, 10, 14, 12 }, /* U+0033 3 */
-    { 2411, 0,  0, 10, 14, 12 }, /* U+0034 4 */
-    { 2429, 0,  0, 10, 14, 12 }, /* U+0035 5 */
-    { 2447, 0,  0, 10, 14, 12 }, /* U+0036 6 */
-    { 2465, 0,  0, 10, 14, 12 }, /* U+0037 7 */
-    { 2483, 0,  0, 10, 14, 12 }, /* U+0038 8 */
-    { 2501, 0,  0, 10, 14, 12 }, /* U+0039 9 */
-    { 2519, 0,  0, 12, 14, 14 }, /* U+0041 A */
-    { 2540, 0,  0, 10, 14, 12 }, /* U+0043 C */
-    { 2558, 0,  0,  7, 14,  9 }, /* U+004A J */
-    { 2571, 1,  0, 10, 14, 13 }, /* U+004E N */
-    { 2589, 0,  0, 11, 14, 13 }, /* U+004F O */
-    { 2609, 1,  0, 10, 14, 13 }, /* U+0052 R */
-    { 2627, 0,  0,  9, 14, 11 }, /* U+0053 S */
-    { 2643, 0,  0, 10, 14, 12 }, /* U+0054 T */
-    { 2661, 1,  0, 10, 14, 13 }, /* U+0055 U */
-    { 2679, 0,  0, 12, 14, 14 }, /* U+0056 V */
-    { 2700, 0,  0, 18, 14, 20 }, /* U+0057 W */
-    { 2732, 0,  4,  8, 10, 10 }, /* U+0061 a */
-    { 2742, 1,  0,  9, 14, 12 }, /* U+0062 b */
-    { 2758, 0,  4,  8, 10, 10 }, /* U+0063 c */
-    { 2768, 0,  0,  9, 14, 11 }, /* U+0064 d */
-    { 2784, 0,  4,  9, 10, 11 }, /* U+0065 e */
-    { 2796, 0,  0,  6, 14,  8 }, /* U+0066 f */
-    { 2807, 0,  4,  9, 13, 11 }, /* U+0067 g */
-    { 2822, 1,  0,  8, 14, 11 }, /* U+0068 h */
-    { 2836, 1,  0,  2, 14,  5 }, /* U+0069 i */
-    { 2840, 1,  0,  8, 14, 11 }, /* U+006B k */
-    { 2854, 1,  0,  4, 14,  7 }, /* U+006C l */
-    { 2861, 1,  4,  8, 10, 11 }, /* U+006E n */
-    { 2871, 0,  4,  9, 10, 11 }, /* U+006F o */
-    { 2883, 1,  4,  9, 13, 12 }, /* U+0070 p */
-    { 2898, 1,  4,  5, 10,  8 }, /* U+0072 r */
-    { 2905, 0,  4,  7, 10,  9 }, /* U+0073 s */
-    { 2914, 0,  1,  6, 13,  8 }, /* U+0074 t */
-    { 2924, 1,  4,  8, 10, 11 }, /* U+0075 u */
-    { 2934, 0,  4,  8, 10, 10 }, /* U+0076 v */
-    { 2944, 0,  4, 14, 10, 16 }, /* U+0077 w */
-    { 2962, 0,  4,  8, 13, 10 }, /* U+0079 y */
-    { 2975, 0,  0,  6,  6,  8 }, /* U+00B0 */
+    { 2222, 0, 11,  3,  6,  5 }, /* U+002C , */
+    { 2225, 1,  8,  8,  2, 12 }, /* U+002D - */
+    { 2227, 0, 11,  3,  3,  5 }, /* U+002E . */
+    { 2229, 0,  0, 10, 14, 12 }, /* U+0030 0 */
+    { 2245, 1,  0,  8, 14, 12 }, /* U+0031 1 */
+    { 2252, 0,  0, 10, 14, 12 }, /* U+0032 2 */
+    { 2271, 0,  0, 10, 14, 12 }, /* U+0033 3 */
+    { 2288, 0,  0, 10, 14, 12 }, /* U+0034 4 */
+    { 2300, 0,  0, 10, 14, 12 }, /* U+0035 5 */
+    { 2315, 0,  0, 10, 14, 12 }, /* U+0036 6 */
+    { 2334, 0,  0, 10, 14, 12 }, /* U+0037 7 */
+    { 2345, 0,  0, 10, 14, 12 }, /* U+0038 8 */
+    { 2360, 0,  0, 10, 14, 12 }, /* U+0039 9 */
+    { 2379, 0,  0, 12, 14, 14 }, /* U+0041 A */
+    { 2393, 0,  0, 10, 14, 12 }, /* U+0043 C */
+    { 2407, 0,  0,  7, 14,  9 }, /* U+004A J */
+    { 2413, 1,  0, 10, 14, 13 }, /* U+004E N */
+    { 2427, 0,  0, 11, 14, 13 }, /* U+004F O */
+    { 2442, 1,  0, 10, 14, 13 }, /* U+0052 R */
+    { 2458, 0,  0,  9, 14, 11 }, /* U+0053 S */
+    { 2476, 0,  0, 10, 14, 12 }, /* U+0054 T */
+    { 2481, 1,  0, 10, 14, 13 }, /* U+0055 U */
+    { 2488, 0,  0, 12, 14, 14 }, /* U+0056 V */
+    { 2499, 0,  0, 18, 14, 20 }, /* U+0057 W */
+    { 2513, 0,  4,  8, 10, 10 }, /* U+0061 a */
+    { 2524, 1,  0,  9, 14, 12 }, /* U+0062 b */
+    { 2535, 0,  4,  8, 10, 10 }, /* U+0063 c */
+    { 2544, 0,  0,  9, 14, 11 }, /* U+0064 d */
+    { 2555, 0,  4,  9, 10, 11 }, /* U+0065 e */
+    { 2568, 0,  0,  6, 14,  8 }, /* U+0066 f */
+    { 2574, 0,  4,  9, 13, 11 }, /* U+0067 g */
+    { 2588, 1,  0,  8, 14, 11 }, /* U+0068 h */
+    { 2594, 1,  0,  2, 14,  5 }, /* U+0069 i */
+    { 2597, 1,  0,  8, 14, 11 }, /* U+006B k */
+    { 2608, 1,  0,  4, 14,  7 }, /* U+006C l */
+    { 2612, 1,  4,  8, 10, 11 }, /* U+006E n */
+    { 2617, 0,  4,  9, 10, 11 }, /* U+006F o */
+    { 2627, 1,  4,  9, 13, 12 }, /* U+0070 p */
+    { 2638, 1,  4,  5, 10,  8 }, /* U+0072 r */
+    { 2642, 0,  4,  7, 10,  9 }, /* U+0073 s */
+    { 2652, 0,  1,  6, 13,  8 }, /* U+0074 t */
+    { 2658, 1,  4,  8, 10, 11 }, /* U+0075 u */
+    { 2663, 0,  4,  8, 10, 10 }, /* U+0076 v */
+    { 2669, 0,  4, 14, 10, 16 }, /* U+0077 w */
+    { 2678, 0,  4,  8, 13, 10 }, /* U+0079 y */
+    { 2685, 0,  0,  6,  6,  8 }, /* U+00B0 */
     /* the icons */
     /* columns from 0 px off the pen, rows from 0 px over the baseline; bitmaps as runs */
-    { 2980, 0,  0, 24, 24, 24 }, /* work network off */
-    { 3001, 0,  0, 24, 24, 24 }, /* work network trying-1 */
-    { 3035, 0,  0, 24, 24, 24 }, /* work network trying-2 */
-    { 3069, 0,  0, 24, 24, 24 }, /* work network trying-3 */
-    { 3103, 0,  0, 24, 24, 24 }, /* work network up */
-    { 3138, 0,  0, 24, 24, 24 }, /* work network fault */
-    { 3189, 0,  0, 24, 24, 24 }, /* work keys off */
-    { 3222, 0,  0, 24, 24, 24 }, /* work keys up */
-    { 3249, 0,  0, 24, 24, 24 }, /* work keys fault */
+    { 2689, 0,  0, 24, 24, 24 }, /* work network off */
+    { 2710, 0,  0, 24, 24, 24 }, /* work network trying-1 */
+    { 2744, 0,  0, 24, 24, 24 }, /* work network trying-2 */
+    { 2778, 0,  0, 24, 24, 24 }, /* work network trying-3 */
+    { 2812, 0,  0, 24, 24, 24 }, /* work network up */
+    { 2847, 0,  0, 24, 24, 24 }, /* work network fault */
+    { 2898, 0,  0, 24, 24, 24 }, /* work keys off */
+    { 2931, 0,  0, 24, 24, 24 }, /* work keys up */
+    { 2958, 0,  0, 24, 24, 24 }, /* work keys fault */
 };
 
 /* A text or an icon: its place, and what an update repaints. */
@@ -1212,7 +1192,7 @@ typedef struct bench_supply_part_ {
     uint8_t longest;   /* bytes of its text */
     uint8_t first;     /* place of its first glyph */
     uint8_t glyphs;
-    uint8_t as_runs;   /* whether its bitmaps are */
+    uint8_t form;      /* of its bitmaps */
     uint8_t alignment;
     uint8_t clearing;
 } bench_supply_part_;
@@ -1222,20 +1202,24 @@ typedef struct bench_supply_part_ {
 #define BENCH_SUPPLY_LONGEST_(part)   ((part)->longest)
 #define BENCH_SUPPLY_FIRST_(part)     ((part)->first)
 #define BENCH_SUPPLY_GLYPHS_(part)    ((part)->glyphs)
-#define BENCH_SUPPLY_AS_RUNS_(part)   ((part)->as_runs)
+#define BENCH_SUPPLY_FORM_(part)      ((part)->form)
 #define BENCH_SUPPLY_ALIGNMENT_(part) ((part)->alignment)
 #define BENCH_SUPPLY_CLEARING_(part)  ((part)->clearing)
 #define BENCH_SUPPLY_DEPTH_(part)     1
 #define BENCH_SUPPLY_RAMP_(part)      0
-#define BENCH_SUPPLY_NONE_ 0
-#define BENCH_SUPPLY_CELL_ 1
-#define BENCH_SUPPLY_PAD_  2
-#define BENCH_SUPPLY_BOX_  3
+#define BENCH_SUPPLY_NONE_       0
+#define BENCH_SUPPLY_CELL_       1
+#define BENCH_SUPPLY_PAD_        2
+#define BENCH_SUPPLY_BOX_        3
+#define BENCH_SUPPLY_AS_ROWS_    0
+#define BENCH_SUPPLY_AS_REPEATS_ 1
+#define BENCH_SUPPLY_AS_RUNS_    2
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_start_title_ = {
     BENCH_SUPPLY_START_TITLE_X + 1, BENCH_SUPPLY_START_TITLE_BASELINE - 24, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_START_TITLE_INK,
-    BENCH_SUPPLY_START_TITLE_GROUND, 12, 24, 19, 1, BENCH_SUPPLY_CENTRED_ON_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_START_TITLE_GROUND, 12, 24, 19, BENCH_SUPPLY_AS_RUNS_, BENCH_SUPPLY_CENTRED_ON_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_start_message_ = {
@@ -1244,20 +1228,22 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_start_message_ = 
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_START_MESSAGE_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_START_MESSAGE_PADDING_X + BENCH_SUPPLY_START_MESSAGE_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_START_MESSAGE_PADDING_Y + BENCH_SUPPLY_START_MESSAGE_PADDING_HEIGHT),
-    BENCH_SUPPLY_START_MESSAGE_INK, BENCH_SUPPLY_START_MESSAGE_GROUND, 25, 68, 47, 0,
-    BENCH_SUPPLY_CENTRED_ON_X, BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_START_MESSAGE_INK, BENCH_SUPPLY_START_MESSAGE_GROUND, 25, 68, 47,
+    BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_CENTRED_ON_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_start_caution_ = {
     BENCH_SUPPLY_START_CAUTION_X + 1, BENCH_SUPPLY_START_CAUTION_BASELINE - 14, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_START_CAUTION_INK,
-    BENCH_SUPPLY_START_CAUTION_GROUND, 19, 68, 47, 0, BENCH_SUPPLY_CENTRED_ON_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_START_CAUTION_GROUND, 19, 68, 47, BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_CENTRED_ON_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_title_ = {
     BENCH_SUPPLY_WORK_TITLE_X + 1, BENCH_SUPPLY_WORK_TITLE_BASELINE - 15, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_TITLE_INK,
-    BENCH_SUPPLY_WORK_TITLE_GROUND, 12, 43, 25, 1, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_WORK_TITLE_GROUND, 12, 43, 25, BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_STARTS_AT_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_network_ = {
@@ -1266,7 +1252,7 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_network_ = {
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_NETWORK_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_WORK_NETWORK_PADDING_X + BENCH_SUPPLY_WORK_NETWORK_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_NETWORK_PADDING_Y + BENCH_SUPPLY_WORK_NETWORK_PADDING_HEIGHT),
-    BENCH_SUPPLY_WORK_NETWORK_INK, BENCH_SUPPLY_WORK_NETWORK_GROUND, 1, 115, 6, 1,
+    BENCH_SUPPLY_WORK_NETWORK_INK, BENCH_SUPPLY_WORK_NETWORK_GROUND, 1, 115, 6, BENCH_SUPPLY_AS_RUNS_,
     BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_PAD_,
 };
 
@@ -1276,8 +1262,8 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_keys_ = {
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_KEYS_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_WORK_KEYS_PADDING_X + BENCH_SUPPLY_WORK_KEYS_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_KEYS_PADDING_Y + BENCH_SUPPLY_WORK_KEYS_PADDING_HEIGHT),
-    BENCH_SUPPLY_WORK_KEYS_INK, BENCH_SUPPLY_WORK_KEYS_GROUND, 1, 121, 3, 1, BENCH_SUPPLY_STARTS_AT_X,
-    BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_WORK_KEYS_INK, BENCH_SUPPLY_WORK_KEYS_GROUND, 1, 121, 3, BENCH_SUPPLY_AS_RUNS_,
+    BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_volts_ = {
@@ -1286,14 +1272,14 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_volts_ = {
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_VOLTS_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_WORK_VOLTS_PADDING_X + BENCH_SUPPLY_WORK_VOLTS_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_VOLTS_PADDING_Y + BENCH_SUPPLY_WORK_VOLTS_PADDING_HEIGHT),
-    BENCH_SUPPLY_WORK_VOLTS_INK, BENCH_SUPPLY_WORK_VOLTS_GROUND, 6, 0, 12, 1, BENCH_SUPPLY_ENDS_AT_X,
-    BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_WORK_VOLTS_INK, BENCH_SUPPLY_WORK_VOLTS_GROUND, 6, 0, 12, BENCH_SUPPLY_AS_RUNS_,
+    BENCH_SUPPLY_ENDS_AT_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_volt_ = {
     BENCH_SUPPLY_WORK_VOLT_X + 1, BENCH_SUPPLY_WORK_VOLT_BASELINE - 24, 0, 0, BENCH_SUPPLY_PANEL_WIDTH,
-    BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_VOLT_INK, BENCH_SUPPLY_WORK_VOLT_GROUND, 1, 24, 19, 1,
-    BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_VOLT_INK, BENCH_SUPPLY_WORK_VOLT_GROUND, 1, 24, 19,
+    BENCH_SUPPLY_AS_RUNS_, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_mode_ = {
@@ -1302,8 +1288,8 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_mode_ = {
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_MODE_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_WORK_MODE_PADDING_X + BENCH_SUPPLY_WORK_MODE_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_MODE_PADDING_Y + BENCH_SUPPLY_WORK_MODE_PADDING_HEIGHT),
-    BENCH_SUPPLY_WORK_MODE_INK, BENCH_SUPPLY_WORK_MODE_GROUND, 3, 24, 19, 1, BENCH_SUPPLY_STARTS_AT_X,
-    BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_WORK_MODE_INK, BENCH_SUPPLY_WORK_MODE_GROUND, 3, 24, 19, BENCH_SUPPLY_AS_RUNS_,
+    BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_amps_ = {
@@ -1312,20 +1298,22 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_amps_ = {
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_AMPS_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_WORK_AMPS_PADDING_X + BENCH_SUPPLY_WORK_AMPS_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_AMPS_PADDING_Y + BENCH_SUPPLY_WORK_AMPS_PADDING_HEIGHT),
-    BENCH_SUPPLY_WORK_AMPS_INK, BENCH_SUPPLY_WORK_AMPS_GROUND, 5, 12, 12, 1, BENCH_SUPPLY_ENDS_AT_X,
-    BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_WORK_AMPS_INK, BENCH_SUPPLY_WORK_AMPS_GROUND, 5, 12, 12, BENCH_SUPPLY_AS_RUNS_,
+    BENCH_SUPPLY_ENDS_AT_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_ampere_ = {
     BENCH_SUPPLY_WORK_AMPERE_X + 1, BENCH_SUPPLY_WORK_AMPERE_BASELINE - 24, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_AMPERE_INK,
-    BENCH_SUPPLY_WORK_AMPERE_GROUND, 1, 24, 19, 1, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_WORK_AMPERE_GROUND, 1, 24, 19, BENCH_SUPPLY_AS_RUNS_, BENCH_SUPPLY_STARTS_AT_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_set_word_ = {
     BENCH_SUPPLY_WORK_SET_WORD_X + 1, BENCH_SUPPLY_WORK_SET_WORD_BASELINE - 14, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_SET_WORD_INK,
-    BENCH_SUPPLY_WORK_SET_WORD_GROUND, 3, 68, 47, 0, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_WORK_SET_WORD_GROUND, 3, 68, 47, BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_STARTS_AT_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_set_volts_ = {
@@ -1334,14 +1322,15 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_set_volts_ =
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_SET_VOLTS_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_WORK_SET_VOLTS_PADDING_X + BENCH_SUPPLY_WORK_SET_VOLTS_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_SET_VOLTS_PADDING_Y + BENCH_SUPPLY_WORK_SET_VOLTS_PADDING_HEIGHT),
-    BENCH_SUPPLY_WORK_SET_VOLTS_INK, BENCH_SUPPLY_WORK_SET_VOLTS_GROUND, 5, 68, 47, 0,
-    BENCH_SUPPLY_ENDS_AT_X, BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_WORK_SET_VOLTS_INK, BENCH_SUPPLY_WORK_SET_VOLTS_GROUND, 5, 68, 47,
+    BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_ENDS_AT_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_set_volt_ = {
     BENCH_SUPPLY_WORK_SET_VOLT_X + 1, BENCH_SUPPLY_WORK_SET_VOLT_BASELINE - 14, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_SET_VOLT_INK,
-    BENCH_SUPPLY_WORK_SET_VOLT_GROUND, 1, 68, 47, 0, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_WORK_SET_VOLT_GROUND, 1, 68, 47, BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_STARTS_AT_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_set_amps_ = {
@@ -1350,20 +1339,22 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_set_amps_ = 
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_SET_AMPS_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_WORK_SET_AMPS_PADDING_X + BENCH_SUPPLY_WORK_SET_AMPS_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_SET_AMPS_PADDING_Y + BENCH_SUPPLY_WORK_SET_AMPS_PADDING_HEIGHT),
-    BENCH_SUPPLY_WORK_SET_AMPS_INK, BENCH_SUPPLY_WORK_SET_AMPS_GROUND, 5, 68, 47, 0,
-    BENCH_SUPPLY_ENDS_AT_X, BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_WORK_SET_AMPS_INK, BENCH_SUPPLY_WORK_SET_AMPS_GROUND, 5, 68, 47,
+    BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_ENDS_AT_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_set_ampere_ = {
     BENCH_SUPPLY_WORK_SET_AMPERE_X + 1, BENCH_SUPPLY_WORK_SET_AMPERE_BASELINE - 14, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_SET_AMPERE_INK,
-    BENCH_SUPPLY_WORK_SET_AMPERE_GROUND, 1, 68, 47, 0, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_WORK_SET_AMPERE_GROUND, 1, 68, 47, BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_STARTS_AT_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_out_word_ = {
     BENCH_SUPPLY_WORK_OUT_WORD_X + 1, BENCH_SUPPLY_WORK_OUT_WORD_BASELINE - 14, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_OUT_WORD_INK,
-    BENCH_SUPPLY_WORK_OUT_WORD_GROUND, 3, 68, 47, 0, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_WORK_OUT_WORD_GROUND, 3, 68, 47, BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_STARTS_AT_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_watts_ = {
@@ -1372,14 +1363,14 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_watts_ = {
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_WATTS_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_WORK_WATTS_PADDING_X + BENCH_SUPPLY_WORK_WATTS_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_WATTS_PADDING_Y + BENCH_SUPPLY_WORK_WATTS_PADDING_HEIGHT),
-    BENCH_SUPPLY_WORK_WATTS_INK, BENCH_SUPPLY_WORK_WATTS_GROUND, 5, 68, 47, 0, BENCH_SUPPLY_ENDS_AT_X,
-    BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_WORK_WATTS_INK, BENCH_SUPPLY_WORK_WATTS_GROUND, 5, 68, 47, BENCH_SUPPLY_AS_REPEATS_,
+    BENCH_SUPPLY_ENDS_AT_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_watt_ = {
     BENCH_SUPPLY_WORK_WATT_X + 1, BENCH_SUPPLY_WORK_WATT_BASELINE - 14, 0, 0, BENCH_SUPPLY_PANEL_WIDTH,
-    BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_WATT_INK, BENCH_SUPPLY_WORK_WATT_GROUND, 1, 68, 47, 0,
-    BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_WATT_INK, BENCH_SUPPLY_WORK_WATT_GROUND, 1, 68, 47,
+    BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_sink_ = {
@@ -1388,26 +1379,29 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_sink_ = {
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_SINK_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_WORK_SINK_PADDING_X + BENCH_SUPPLY_WORK_SINK_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_WORK_SINK_PADDING_Y + BENCH_SUPPLY_WORK_SINK_PADDING_HEIGHT),
-    BENCH_SUPPLY_WORK_SINK_INK, BENCH_SUPPLY_WORK_SINK_GROUND, 3, 68, 47, 0, BENCH_SUPPLY_ENDS_AT_X,
-    BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_WORK_SINK_INK, BENCH_SUPPLY_WORK_SINK_GROUND, 3, 68, 47, BENCH_SUPPLY_AS_REPEATS_,
+    BENCH_SUPPLY_ENDS_AT_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_sink_word_ = {
     BENCH_SUPPLY_WORK_SINK_WORD_X + 1, BENCH_SUPPLY_WORK_SINK_WORD_BASELINE - 14, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_SINK_WORD_INK,
-    BENCH_SUPPLY_WORK_SINK_WORD_GROUND, 4, 68, 47, 0, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_WORK_SINK_WORD_GROUND, 4, 68, 47, BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_STARTS_AT_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_work_degree_ = {
     BENCH_SUPPLY_WORK_DEGREE_X + 1, BENCH_SUPPLY_WORK_DEGREE_BASELINE - 14, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_WORK_DEGREE_INK,
-    BENCH_SUPPLY_WORK_DEGREE_GROUND, 3, 68, 47, 0, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_WORK_DEGREE_GROUND, 3, 68, 47, BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_STARTS_AT_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_fault_title_ = {
     BENCH_SUPPLY_FAULT_TITLE_X + 1, BENCH_SUPPLY_FAULT_TITLE_BASELINE - 24, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_FAULT_TITLE_INK,
-    BENCH_SUPPLY_FAULT_TITLE_GROUND, 13, 24, 19, 1, BENCH_SUPPLY_CENTRED_ON_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_FAULT_TITLE_GROUND, 13, 24, 19, BENCH_SUPPLY_AS_RUNS_, BENCH_SUPPLY_CENTRED_ON_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_fault_reason_ = {
@@ -1416,14 +1410,15 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_fault_reason_ = {
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_FAULT_REASON_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_FAULT_REASON_PADDING_X + BENCH_SUPPLY_FAULT_REASON_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_FAULT_REASON_PADDING_Y + BENCH_SUPPLY_FAULT_REASON_PADDING_HEIGHT),
-    BENCH_SUPPLY_FAULT_REASON_INK, BENCH_SUPPLY_FAULT_REASON_GROUND, 20, 43, 25, 1,
-    BENCH_SUPPLY_CENTRED_ON_X, BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_FAULT_REASON_INK, BENCH_SUPPLY_FAULT_REASON_GROUND, 20, 43, 25,
+    BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_CENTRED_ON_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_fault_at_word_ = {
     BENCH_SUPPLY_FAULT_AT_WORD_X + 1, BENCH_SUPPLY_FAULT_AT_WORD_BASELINE - 14, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_FAULT_AT_WORD_INK,
-    BENCH_SUPPLY_FAULT_AT_WORD_GROUND, 2, 68, 47, 0, BENCH_SUPPLY_STARTS_AT_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_FAULT_AT_WORD_GROUND, 2, 68, 47, BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_STARTS_AT_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_fault_at_volts_ = {
@@ -1432,14 +1427,15 @@ static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_fault_at_volts_ =
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_FAULT_AT_VOLTS_PADDING_Y),
     BENCH_SUPPLY_ACROSS_(BENCH_SUPPLY_FAULT_AT_VOLTS_PADDING_X + BENCH_SUPPLY_FAULT_AT_VOLTS_PADDING_WIDTH),
     BENCH_SUPPLY_DOWN_(BENCH_SUPPLY_FAULT_AT_VOLTS_PADDING_Y + BENCH_SUPPLY_FAULT_AT_VOLTS_PADDING_HEIGHT),
-    BENCH_SUPPLY_FAULT_AT_VOLTS_INK, BENCH_SUPPLY_FAULT_AT_VOLTS_GROUND, 7, 68, 47, 0,
-    BENCH_SUPPLY_ENDS_AT_X, BENCH_SUPPLY_PAD_,
+    BENCH_SUPPLY_FAULT_AT_VOLTS_INK, BENCH_SUPPLY_FAULT_AT_VOLTS_GROUND, 7, 68, 47,
+    BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_ENDS_AT_X, BENCH_SUPPLY_PAD_,
 };
 
 static BENCH_SUPPLY_CONST bench_supply_part_ bench_supply_part_fault_advice_ = {
     BENCH_SUPPLY_FAULT_ADVICE_X + 1, BENCH_SUPPLY_FAULT_ADVICE_BASELINE - 14, 0, 0,
     BENCH_SUPPLY_PANEL_WIDTH, BENCH_SUPPLY_PANEL_HEIGHT, BENCH_SUPPLY_FAULT_ADVICE_INK,
-    BENCH_SUPPLY_FAULT_ADVICE_GROUND, 30, 68, 47, 0, BENCH_SUPPLY_CENTRED_ON_X, BENCH_SUPPLY_NONE_,
+    BENCH_SUPPLY_FAULT_ADVICE_GROUND, 30, 68, 47, BENCH_SUPPLY_AS_REPEATS_, BENCH_SUPPLY_CENTRED_ON_X,
+    BENCH_SUPPLY_NONE_,
 };
 
 
@@ -1505,6 +1501,7 @@ typedef struct bench_supply_pass_ {
     bench_supply_px_ x, y;         /* where the next pixel goes */
     const char *end;
     const bench_supply_port *port;
+    unsigned bits; /* where the pixels of the glyph's rows begin */
     uint8_t level; /* of the run before it */
     uint16_t half, row_end; /* the next half of a byte of the bitmaps; where the row ends */
     uint8_t opaque; /* whether ground is painted too */
@@ -1592,10 +1589,25 @@ static void bench_supply_to_(bench_supply_pass_ *pass, bench_supply_px_ x, unsig
     pass->x = x;
 }
 
+/* Find the pixels of the glyph at the pen, and return which of the rows there a row of it is. */
+static unsigned bench_supply_kept_(bench_supply_pass_ *pass, unsigned row)
+{
+    const uint8_t *flags = bench_supply_bits_ + pass->walk.glyph.first_byte;
+    unsigned n, kept = 0;
+
+    pass->bits = pass->walk.glyph.first_byte;
+    if (BENCH_SUPPLY_FORM_(&pass->part) != BENCH_SUPPLY_AS_REPEATS_)
+        return row;
+    pass->bits += ((unsigned)pass->walk.glyph.height + 7u) >> 3;
+    for (n = 1; n <= row; ++n)
+        kept += (((unsigned)BENCH_SUPPLY_READ8(flags + (n >> 3)) >> (n & 7)) & 1u) ^ 1u;
+    return kept;
+}
+
 /* Return the level of a pixel of the glyph at the pen. */
 static unsigned bench_supply_level_(const bench_supply_pass_ *pass, bench_supply_bit_ pixel)
 {
-    const uint8_t *bits = bench_supply_bits_ + pass->walk.glyph.first_byte;
+    const uint8_t *bits = bench_supply_bits_ + pass->bits;
 
     pixel *= BENCH_SUPPLY_DEPTH_(&pass->part);
     return ((unsigned)BENCH_SUPPLY_READ8(bits + (pixel >> 3)) >> (pixel & 7)) & BENCH_SUPPLY_FULL_(&pass->part);
@@ -1666,14 +1678,14 @@ static void bench_supply_row_(bench_supply_pass_ *pass)
         if (row >= (unsigned)glyph->height)
             continue;
         bench_supply_to_(pass, x, 0);
-        if (BENCH_SUPPLY_AS_RUNS_(&pass->part)) {
+        if (BENCH_SUPPLY_FORM_(&pass->part) == BENCH_SUPPLY_AS_RUNS_) {
             bench_supply_seek_(pass, row);
             while (pass->half != pass->row_end) {
                 x += bench_supply_next_(pass);
                 bench_supply_to_(pass, x, pass->level);
             }
         } else {
-            const bench_supply_bit_ first = (bench_supply_bit_)row * (bench_supply_bit_)glyph->width;
+            const bench_supply_bit_ first = (bench_supply_bit_)bench_supply_kept_(pass, row) * (bench_supply_bit_)glyph->width;
             bench_supply_bit_ pixel;
 
             for (pixel = first; pixel != first + (bench_supply_bit_)glyph->width; ++pixel)

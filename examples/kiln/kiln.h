@@ -439,7 +439,7 @@ int kiln_fault_last_text(char *buffer, int value);
 #define KILN_READ32(address) (*(const uint32_t *)(address))
 #endif
 
-/* Bitmaps, row after row with nothing between, the first pixel in the lowest bits; 2709 bytes. */
+/* Bitmaps, row after row with nothing between, the first pixel in the lowest bits; 2585 bytes. */
 static KILN_CONST uint8_t kiln_bits_[] = {
     /* reading U+002D -: 12 x 4 */
     0x15, 0x9F, 0x0D, 0x00,
@@ -583,147 +583,142 @@ static KILN_CONST uint8_t kiln_bits_[] = {
     0x4F, 0xAD, 0xFA, 0xE2, 0xD1, 0x5F, 0x8A, 0xFA, 0x93, 0x6F, 0xA7, 0xFA, 0xB6, 0x14, 0x31, 0x52,
     0xFA, 0x65, 0xA5, 0x4F, 0x57, 0xFA, 0xD3, 0xA5, 0x3F, 0x0A, 0x00, 0x00, 0x00, 0x00, 0x00, 0x00,
     /* heading U+0043 C: 12 x 16 */
-    0xE0, 0x83, 0xFF, 0x3C, 0xE6, 0x00, 0x0E, 0x70, 0x00, 0x07, 0x70, 0x00, 0x07, 0x70, 0x00, 0x07,
-    0xE0, 0x00, 0x0E, 0xC4, 0xE1, 0xF8, 0x0F, 0x3F,
+    0xD0, 0x07, 0xE0, 0x83, 0xFF, 0x3C, 0xE6, 0x00, 0x07, 0xE0, 0x00, 0x0E, 0xC4, 0xE1, 0xF8, 0x0F,
+    0x3F,
     /* heading U+0046 F: 9 x 16 */
-    0xFF, 0xFF, 0x1F, 0x38, 0x70, 0xE0, 0xC0, 0x81, 0x7F, 0xFF, 0x0E, 0x1C, 0x38, 0x70, 0xE0, 0xC0,
-    0x81, 0x03,
+    0x7A, 0xFD, 0xFF, 0x0F, 0xFC, 0x3B, 0x00,
     /* heading U+004B K: 12 x 16 */
-    0x07, 0x7F, 0x38, 0x87, 0x73, 0x1C, 0xE7, 0x70, 0x07, 0x7F, 0xF0, 0x07, 0xFF, 0xF0, 0x1C, 0xC7,
-    0x71, 0x38, 0x87, 0x73, 0x70, 0x07, 0x77, 0xE0,
+    0x84, 0x50, 0x07, 0x7F, 0x38, 0xC7, 0x71, 0x0E, 0x77, 0xF0, 0x07, 0xFF, 0xF0, 0x1C, 0xC7, 0x71,
+    0x38, 0x07, 0x77, 0xE0,
     /* heading U+0061 a: 10 x 12 */
-    0xF8, 0xF8, 0x67, 0x1C, 0xE0, 0xF0, 0xF3, 0xEF, 0xF9, 0xE1, 0x87, 0x1F, 0xEF, 0x3F, 0xEF,
+    0x00, 0x01, 0xF8, 0xF8, 0x67, 0x1C, 0xE0, 0xF0, 0xF3, 0xEF, 0xF9, 0xE1, 0xC7, 0xFB, 0xCF, 0x3B,
     /* heading U+0069 i: 4 x 17 */
-    0xFE, 0x06, 0xE0, 0xEE, 0xEE, 0xEE, 0xEE, 0xEE, 0x0E,
+    0xD0, 0xFF, 0x01, 0xFE, 0x06, 0x0E,
     /* heading U+006C l: 4 x 17 */
-    0x77, 0x77, 0x77, 0x77, 0x77, 0x77, 0x77, 0xF7, 0x0E,
+    0xFE, 0x7F, 0x00, 0xF7, 0x0E,
     /* heading U+006E n: 10 x 12 */
-    0xF3, 0xFC, 0xF7, 0xFC, 0xE1, 0x87, 0x1F, 0x7E, 0xF8, 0xE1, 0x87, 0x1F, 0x7E, 0xF8, 0xE1,
+    0xF0, 0x0F, 0xF3, 0xFC, 0xF7, 0xFC, 0xE1,
     /* heading U+0074 t: 8 x 15 */
-    0x18, 0x1C, 0x1C, 0xFF, 0xFF, 0x1C, 0x1C, 0x1C, 0x1C, 0x1C, 0x1C, 0x1C, 0x1C, 0xF8, 0xF0,
+    0xD4, 0x1F, 0x18, 0x1C, 0xFF, 0x1C, 0xF8, 0xF0,
     /* heading U+0075 u: 10 x 12 */
-    0x83, 0x0F, 0x3E, 0xF8, 0xE0, 0x83, 0x0F, 0x3E, 0xF8, 0xE0, 0xC3, 0x1F, 0xFF, 0xBF, 0xE7,
+    0xFE, 0x00, 0x83, 0x0F, 0x7F, 0xFC, 0xFF, 0x9E, 0x03,
     /* heading U+00B0: 6 x 7 */
-    0x9C, 0x3F, 0x8F, 0xF3, 0xCF, 0x01,
+    0x00, 0x9C, 0x3F, 0x8F, 0xF3, 0xCF, 0x01,
     /* text U+002D -: 4 x 1 */
-    0x0F,
+    0x00, 0x0F,
     /* text U+0030 0: 7 x 11 */
-    0x1C, 0xD1, 0x38, 0x18, 0x0C, 0x06, 0x83, 0x63, 0x11, 0x07,
+    0xF0, 0x00, 0x1C, 0xD1, 0x38, 0x38, 0x16, 0x71, 0x00,
     /* text U+0031 1: 7 x 11 */
-    0x18, 0x0F, 0x06, 0x83, 0xC1, 0x60, 0x30, 0x18, 0xCC, 0x1F,
+    0xF8, 0x03, 0x18, 0x0F, 0xE6, 0x0F,
     /* text U+0032 2: 7 x 11 */
-    0x9E, 0x18, 0x08, 0x0C, 0x82, 0x61, 0x18, 0x86, 0xC1, 0x1F,
+    0x00, 0x00, 0x9E, 0x18, 0x08, 0x0C, 0x82, 0x61, 0x18, 0x86, 0xC1, 0x1F,
     /* text U+0033 3: 8 x 11 */
-    0x3C, 0x46, 0xC0, 0xC0, 0x60, 0x38, 0x40, 0xC0, 0xC0, 0xC2, 0x3D,
+    0x08, 0x01, 0x3C, 0x46, 0xC0, 0x60, 0x38, 0x40, 0xC0, 0xC2, 0x3D,
     /* text U+0034 4: 8 x 11 */
-    0x60, 0x70, 0x58, 0x68, 0x6C, 0x66, 0x62, 0xFF, 0x60, 0x60, 0x60,
+    0x00, 0x06, 0x60, 0x70, 0x58, 0x68, 0x6C, 0x66, 0x62, 0xFF, 0x60,
     /* text U+0035 5: 8 x 11 */
-    0xFC, 0x04, 0x04, 0x04, 0x7E, 0xC4, 0xC0, 0x80, 0xC0, 0x42, 0x3D,
+    0x0C, 0x00, 0xFC, 0x04, 0x7E, 0xC4, 0xC0, 0x80, 0xC0, 0x42, 0x3D,
     /* text U+0036 6: 7 x 11 */
-    0x3C, 0xE3, 0x20, 0xD0, 0x1B, 0x07, 0x83, 0x43, 0x31, 0x0F,
+    0x80, 0x00, 0x3C, 0xE3, 0x20, 0xD0, 0x1B, 0x07, 0x87, 0x62, 0x1E,
     /* text U+0037 7: 7 x 11 */
-    0x7F, 0x30, 0x08, 0x82, 0xC1, 0x20, 0x10, 0x0C, 0x06, 0x03,
+    0xA0, 0x06, 0x7F, 0x30, 0x08, 0x82, 0x41, 0x30, 0x00,
     /* text U+0038 8: 7 x 11 */
-    0x3C, 0xD1, 0x70, 0xEC, 0xF2, 0x8C, 0x83, 0xC1, 0xB1, 0x0F,
+    0x00, 0x01, 0x3C, 0xD1, 0x70, 0xEC, 0xF2, 0x8C, 0x83, 0x63, 0x1F,
     /* text U+0039 9: 7 x 11 */
-    0x9E, 0x51, 0x38, 0x38, 0xF6, 0x02, 0xC1, 0xA0, 0x98, 0x07,
+    0x00, 0x00, 0x9E, 0x51, 0x38, 0x38, 0xF6, 0x02, 0xC1, 0xA0, 0x98, 0x07,
     /* text U+003F ?: 6 x 12 */
-    0x5E, 0x0C, 0xC3, 0x18, 0x42, 0x10, 0x00, 0xC0, 0x38,
+    0x88, 0x02, 0x5E, 0x0C, 0x63, 0x08, 0x01, 0x30, 0x0E,
     /* text U+0041 A: 10 x 12 */
-    0x30, 0xC0, 0x80, 0x06, 0x12, 0x48, 0x30, 0x43, 0x0C, 0x3F, 0x86, 0x09, 0x26, 0xD0, 0xC0,
+    0x12, 0x00, 0x30, 0xA0, 0x81, 0x04, 0x33, 0xC4, 0xF0, 0x63, 0x98, 0x60, 0x02, 0x0D, 0x0C,
     /* text U+0043 C: 9 x 12 */
-    0x78, 0x08, 0x09, 0x18, 0x30, 0x20, 0x40, 0x80, 0x01, 0x03, 0x04, 0x18, 0xC6, 0x03,
+    0x50, 0x01, 0x78, 0x08, 0x09, 0x18, 0x10, 0x60, 0x80, 0x00, 0xC3, 0x78, 0x00,
     /* text U+0048 H: 8 x 12 */
-    0x81, 0x81, 0x81, 0x81, 0x81, 0xFF, 0x81, 0x81, 0x81, 0x81, 0x81, 0x81,
+    0x9E, 0x0F, 0x81, 0xFF, 0x81,
     /* text U+004A J: 6 x 12 */
-    0x20, 0x08, 0x82, 0x20, 0x08, 0x82, 0x20, 0x1C, 0x7B,
+    0xFE, 0x01, 0x20, 0x1C, 0x7B,
     /* text U+004B K: 8 x 12 */
-    0xC1, 0x61, 0x31, 0x19, 0x0D, 0x1D, 0x17, 0x33, 0x21, 0x61, 0x41, 0xC1,
+    0x00, 0x00, 0xC1, 0x61, 0x31, 0x19, 0x0D, 0x1D, 0x17, 0x33, 0x21, 0x61, 0x41, 0xC1,
     /* text U+004E N: 8 x 12 */
-    0x81, 0x83, 0x87, 0x85, 0x8D, 0x89, 0x99, 0x91, 0xB1, 0xA1, 0xC1, 0xC1,
+    0x00, 0x08, 0x81, 0x83, 0x87, 0x85, 0x8D, 0x89, 0x99, 0x91, 0xB1, 0xA1, 0xC1,
     /* text U+0052 R: 8 x 12 */
-    0x3F, 0x61, 0x41, 0x41, 0x41, 0x61, 0x3F, 0x11, 0x31, 0x21, 0x61, 0xC1,
+    0x18, 0x00, 0x3F, 0x61, 0x41, 0x61, 0x3F, 0x11, 0x31, 0x21, 0x61, 0xC1,
     /* text U+0053 S: 8 x 12 */
-    0x7C, 0xC2, 0x03, 0x03, 0x06, 0x1C, 0x70, 0xC0, 0xC0, 0xC0, 0x43, 0x3E,
+    0x08, 0x03, 0x7C, 0xC2, 0x03, 0x06, 0x1C, 0x70, 0xC0, 0x43, 0x3E,
     /* text U+0054 T: 9 x 12 */
-    0xFF, 0x61, 0xC0, 0x80, 0x01, 0x03, 0x06, 0x0C, 0x18, 0x30, 0x60, 0xC0, 0x80, 0x01,
+    0xFC, 0x0F, 0xFF, 0x61, 0x00,
     /* text U+0061 a: 7 x 9 */
-    0xBE, 0x11, 0x18, 0x6F, 0x1E, 0x87, 0xE7, 0x4E,
+    0x00, 0x00, 0xBE, 0x11, 0x18, 0x6F, 0x1E, 0x87, 0xE7, 0x4E,
     /* text U+0062 b: 8 x 13 */
-    0x03, 0x03, 0x03, 0x03, 0x3B, 0x47, 0xC3, 0x83, 0x83, 0xC3, 0xC3, 0x67, 0x3B,
+    0x0E, 0x05, 0x03, 0x3B, 0x47, 0xC3, 0x83, 0xC3, 0x67, 0x3B,
     /* text U+0063 c: 7 x 9 */
-    0x3C, 0xF3, 0x20, 0x10, 0x08, 0x0C, 0x4C, 0x7C,
+    0x30, 0x00, 0x3C, 0xF3, 0x20, 0x30, 0x30, 0xF1, 0x01,
     /* text U+0064 d: 8 x 13 */
-    0xC0, 0xC0, 0xC0, 0xC0, 0xDC, 0xE6, 0xC3, 0xC1, 0xC1, 0xC1, 0xC3, 0xE2, 0xDC,
+    0x0E, 0x03, 0xC0, 0xDC, 0xE6, 0xC3, 0xC1, 0xC3, 0xE2, 0xDC,
     /* text U+0065 e: 7 x 9 */
-    0x3C, 0xF1, 0x30, 0xF8, 0x0F, 0x0C, 0x4C, 0x7C,
+    0x00, 0x00, 0x3C, 0xF1, 0x30, 0xF8, 0x0F, 0x0C, 0x4C, 0x7C,
     /* text U+0066 f: 5 x 13 */
-    0x5C, 0x08, 0xF1, 0x84, 0x10, 0x42, 0x08, 0x21, 0x00,
+    0xCC, 0x1F, 0x5C, 0x3C, 0x01,
     /* text U+0067 g: 8 x 13 */
-    0xFC, 0x22, 0x63, 0x63, 0x22, 0x1E, 0x03, 0x03, 0x7E, 0xC1, 0xC1, 0x43, 0x3E,
+    0x88, 0x04, 0xFC, 0x22, 0x63, 0x22, 0x1E, 0x03, 0x7E, 0xC1, 0x43, 0x3E,
     /* text U+0068 h: 7 x 13 */
-    0x83, 0xC1, 0x60, 0xB0, 0x3B, 0x0E, 0x87, 0xC3, 0xE1, 0x70, 0x38, 0x04,
+    0x8E, 0x1F, 0x83, 0xDD, 0x71, 0x08,
     /* text U+0069 i: 2 x 13 */
-    0x0F, 0xFF, 0xFF, 0x03,
+    0xEA, 0x1F, 0x33,
     /* text U+006B k: 8 x 13 */
-    0x03, 0x03, 0x03, 0x03, 0x63, 0x23, 0x13, 0x1B, 0x1F, 0x37, 0x23, 0x63, 0xC3,
+    0x0E, 0x00, 0x03, 0x63, 0x23, 0x13, 0x1B, 0x1F, 0x37, 0x23, 0x63, 0xC3,
     /* text U+006C l: 3 x 13 */
-    0xDB, 0xB6, 0x6D, 0xDB, 0x66,
+    0xFE, 0x0F, 0x33,
     /* text U+006D m: 13 x 9 */
-    0x3B, 0xEF, 0x1C, 0x0D, 0xA1, 0x21, 0x3C, 0x84, 0x87, 0xF0, 0x10, 0x1E, 0xC2, 0x43, 0x18,
+    0xF0, 0x01, 0x3B, 0xEF, 0x1C, 0x0D, 0xA1, 0x21, 0x0C,
     /* text U+006E n: 7 x 9 */
-    0xBB, 0xE3, 0x70, 0x38, 0x1C, 0x0E, 0x87, 0x43,
+    0xF8, 0x01, 0xBB, 0xE3, 0x10,
     /* text U+006F o: 8 x 9 */
-    0x3C, 0x62, 0xC3, 0xC1, 0xC1, 0xC1, 0xC3, 0x62, 0x3C,
+    0x30, 0x00, 0x3C, 0x62, 0xC3, 0xC1, 0xC3, 0x62, 0x3C,
     /* text U+0070 p: 8 x 13 */
-    0x3B, 0x47, 0xC3, 0x83, 0x83, 0xC3, 0xC3, 0x67, 0x3B, 0x03, 0x03, 0x03, 0x03,
+    0x50, 0x1C, 0x3B, 0x47, 0xC3, 0x83, 0xC3, 0x67, 0x3B, 0x03,
     /* text U+0072 r: 5 x 9 */
-    0xFB, 0x8C, 0x31, 0xC6, 0x18, 0x03,
+    0xF8, 0x01, 0xFB, 0x0C,
     /* text U+0073 s: 7 x 9 */
-    0x3C, 0xB3, 0xC0, 0x80, 0x03, 0x03, 0xC5, 0x3F,
+    0x00, 0x00, 0x3C, 0xB3, 0xC0, 0x80, 0x03, 0x03, 0xC5, 0x3F,
     /* text U+0074 t: 6 x 12 */
-    0x04, 0x41, 0xFC, 0x04, 0x41, 0x10, 0x04, 0x41, 0xE0,
+    0xE6, 0x07, 0xC4, 0x4F, 0xE0,
     /* text U+0075 u: 7 x 9 */
-    0xC3, 0xE1, 0x70, 0x38, 0x1C, 0x0E, 0xC5, 0x5E,
+    0x7E, 0x00, 0x43, 0xB1, 0x17,
     /* text U+0076 v: 8 x 9 */
-    0x83, 0xC2, 0x46, 0x46, 0x64, 0x2C, 0x2C, 0x38, 0x18,
+    0x48, 0x00, 0x83, 0xC2, 0x46, 0x64, 0x2C, 0x38, 0x18,
     /* text U+0077 w: 12 x 9 */
-    0x43, 0x28, 0x8E, 0xA6, 0x6C, 0xCA, 0xA4, 0x44, 0x59, 0x1C, 0xC5, 0x71, 0x18, 0x03,
+    0x08, 0x00, 0x43, 0x28, 0x8E, 0xA6, 0x4C, 0x4A, 0x94, 0xC5, 0x51, 0x1C, 0x87, 0x31,
     /* text U+0079 y: 8 x 13 */
-    0x83, 0xC2, 0x46, 0x44, 0x64, 0x2C, 0x28, 0x38, 0x18, 0x10, 0x18, 0x08, 0x06,
+    0x00, 0x00, 0x83, 0xC2, 0x46, 0x44, 0x64, 0x2C, 0x28, 0x38, 0x18, 0x10, 0x18, 0x08, 0x06,
     /* text U+00B0: 4 x 4 */
-    0x9F, 0xF9,
+    0x04, 0x9F, 0x0F,
     /* icon readings radio off: 14 x 14 */
-    0x01, 0x63, 0x02, 0x00, 0x00, 0x00, 0x30, 0x64, 0x10,
+    0xFA, 0x17, 0x00, 0x00, 0x30, 0x00, 0x3F, 0x00, 0x00,
     /* icon readings radio trying-1: 14 x 14 */
-    0x31, 0x64, 0x30, 0x26, 0x00, 0x00, 0x00, 0x30, 0x64, 0x10,
+    0xF4, 0x17, 0x00, 0x00, 0xFC, 0x00, 0x0C, 0xC0, 0x0F, 0x00, 0x00,
     /* icon readings radio trying-2: 14 x 14 */
-    0x43, 0x56, 0x22, 0x26, 0x17, 0x21, 0x26, 0x51, 0x13, 0x16, 0x63, 0x02, 0x00, 0x00, 0x30, 0x64,
-    0x10,
+    0xE0, 0x17, 0xF0, 0x03, 0x03, 0x23, 0x3F, 0x21, 0x10, 0xC0, 0x00, 0xFC, 0x00, 0x00, 0x00,
     /* icon readings radio up: 14 x 14 */
-    0x25, 0x62, 0x52, 0x11, 0x1A, 0x09, 0x21, 0x42, 0x22, 0xB1, 0x10, 0x11, 0x23, 0x13, 0x11, 0xB0,
-    0x10, 0x22, 0x21, 0x21, 0x12, 0x17, 0x41, 0x42, 0x71, 0x22, 0x22, 0x22, 0x63, 0x02, 0x30, 0x64,
-    0x10,
+    0x10, 0x16, 0x0C, 0x8C, 0x00, 0x94, 0x61, 0x16, 0xA3, 0xD9, 0xA6, 0x30, 0xC4, 0xCC, 0x00, 0x03,
+    0xF0, 0x03, 0x00, 0x00,
     /* icon readings radio fault: 14 x 14 */
-    0x05, 0xA2, 0x52, 0x30, 0x38, 0x17, 0x23, 0x22, 0x73, 0x32, 0x21, 0x31, 0x33, 0x38, 0x64, 0x53,
-    0x34, 0x64, 0x33, 0x78, 0x32, 0x21, 0x31, 0x17, 0x23, 0x22, 0x73, 0x30, 0x61, 0x31, 0x07, 0x22,
-    0x26, 0x12,
+    0x00, 0x00, 0x03, 0xF0, 0x01, 0xEE, 0xCC, 0x71, 0x3B, 0xF8, 0x07, 0xFC, 0x00, 0x1E, 0xC0, 0x0F,
+    0xF8, 0x07, 0xB7, 0xE3, 0xCC, 0xDD, 0xEF, 0xF3, 0x33, 0x00, 0x00,
     /* icon readings server off: 14 x 14 */
-    0x91, 0x21, 0x21, 0x22, 0x21, 0x15, 0xA1, 0x11, 0x19, 0x12, 0x22, 0x12, 0x12, 0x19, 0x12, 0x22,
-    0x12, 0x52, 0x11, 0x1A, 0x91, 0x21, 0x21, 0x22, 0x21, 0x01, 0x00,
+    0x00, 0x38, 0x00, 0x80, 0xCD, 0x26, 0x00, 0x01, 0x00, 0x36, 0x1B, 0x00, 0x60, 0xB3, 0x09, 0x40,
+    0x00, 0x80, 0xCD, 0x06, 0x00, 0x00,
     /* icon readings server trying-1: 14 x 14 */
-    0x31, 0xC1, 0x15, 0x74, 0x01, 0x13, 0x1C, 0x13, 0x5C, 0x11, 0x1A, 0x30, 0xC1, 0x63, 0x52, 0x41,
-    0x21, 0x10,
+    0x08, 0x11, 0x00, 0x80, 0xFF, 0xE7, 0x01, 0xF9, 0x7F, 0x00, 0x80, 0xFF, 0x27, 0x00, 0xF9, 0x7F,
+    0xC0, 0x80, 0x37, 0x00, 0x00, 0x00,
     /* icon readings server trying-2: 14 x 14 */
-    0x31, 0xC1, 0x15, 0xA1, 0x01, 0x13, 0x1C, 0x13, 0x5C, 0x11, 0x47, 0x30, 0xC1, 0x63, 0x52, 0x26,
-    0x41, 0x10,
+    0x08, 0x11, 0x00, 0x80, 0xFF, 0x27, 0x00, 0xF9, 0x7F, 0x00, 0x80, 0xFF, 0x27, 0xE0, 0xF9, 0x7F,
+    0xC0, 0x00, 0xB0, 0x07, 0x00, 0x00,
     /* icon readings server up: 14 x 14 */
-    0x31, 0xC1, 0x50, 0x21, 0x82, 0x13, 0x3C, 0x26, 0x13, 0x5C, 0x21, 0x82, 0x13, 0x0C, 0x63, 0x72,
-    0x41, 0x21, 0x41, 0x13, 0x1C,
+    0x04, 0x02, 0x00, 0x80, 0xFF, 0x67, 0xFE, 0xF9, 0x7F, 0xC0, 0x80, 0xFF, 0x67, 0xFE, 0xF9, 0x7F,
+    0xC0, 0x80, 0xB7, 0xE7, 0xFF, 0x01, 0x00,
     /* icon readings server fault: 14 x 14 */
-    0x05, 0xA2, 0x52, 0xA1, 0x11, 0x25, 0x62, 0x52, 0x32, 0x34, 0x13, 0x3C, 0x45, 0x17, 0x14, 0x12,
-    0x74, 0x11, 0x62, 0x12, 0x19, 0x11, 0x23, 0x13, 0x51, 0x41, 0x44, 0x25, 0x62, 0x72, 0x21, 0x23,
-    0x23, 0x07, 0x42, 0x42, 0x12,
+    0x00, 0x00, 0x03, 0xB0, 0xFF, 0xC5, 0xC0, 0x70, 0x38, 0xFE, 0x1F, 0x78, 0xE0, 0xED, 0xC9, 0x4F,
+    0x3A, 0x97, 0x87, 0xC7, 0xC0, 0x18, 0x63, 0xC3, 0x30, 0x00, 0x00,
 };
 
 /* Of each glyph, the bytes of its character as one number; of an icon's state, its number from 1. */
@@ -802,76 +797,76 @@ static KILN_CONST kiln_glyph_ kiln_glyphs_[] = {
     { 1715, 3, 11, 21, 31, 26 }, /* U+0070 p */
     { 1842, 3, 10, 15, 23, 17 }, /* U+0072 r */
     /* heading: SourceSansPro-Semibold.ttf, 24 px, one-bit, FreeType 2.13.2 */
-    /* columns from 0 px off the pen, rows from 17 px over the baseline; bitmaps as rows */
+    /* columns from 0 px off the pen, rows from 17 px over the baseline; bitmaps as repeats */
     { 1890, 1,  1, 12, 16, 14 }, /* U+0043 C */
-    { 1914, 2,  1,  9, 16, 12 }, /* U+0046 F */
-    { 1932, 2,  1, 12, 16, 14 }, /* U+004B K */
-    { 1956, 1,  5, 10, 12, 12 }, /* U+0061 a */
-    { 1971, 1,  0,  4, 17,  6 }, /* U+0069 i */
-    { 1980, 2,  0,  4, 17,  7 }, /* U+006C l */
-    { 1989, 2,  5, 10, 12, 13 }, /* U+006E n */
-    { 2004, 0,  2,  8, 15,  9 }, /* U+0074 t */
-    { 2019, 2,  5, 10, 12, 13 }, /* U+0075 u */
-    { 2034, 1,  0,  6,  7,  8 }, /* U+00B0 */
+    { 1907, 2,  1,  9, 16, 12 }, /* U+0046 F */
+    { 1914, 2,  1, 12, 16, 14 }, /* U+004B K */
+    { 1934, 1,  5, 10, 12, 12 }, /* U+0061 a */
+    { 1950, 1,  0,  4, 17,  6 }, /* U+0069 i */
+    { 1956, 2,  0,  4, 17,  7 }, /* U+006C l */
+    { 1961, 2,  5, 10, 12, 13 }, /* U+006E n */
+    { 1968, 0,  2,  8, 15,  9 }, /* U+0074 t */
+    { 1976, 2,  5, 10, 12, 13 }, /* U+0075 u */
+    { 1985, 1,  0,  6,  7,  8 }, /* U+00B0 */
     /* text: SourceSansPro-Regular.ttf, 18 px, one-bit, FreeType 2.13.2 */
-    /* columns from 0 px off the pen, rows from 13 px over the baseline; bitmaps as rows */
+    /* columns from 0 px off the pen, rows from 13 px over the baseline; bitmaps as repeats */
     {    0, 0,  0,  0,  0,  4 }, /* U+0020 */
-    { 2040, 1,  8,  4,  1,  6 }, /* U+002D - */
-    { 2041, 1,  2,  7, 11,  9 }, /* U+0030 0 */
-    { 2051, 1,  2,  7, 11,  9 }, /* U+0031 1 */
-    { 2061, 1,  2,  7, 11,  9 }, /* U+0032 2 */
-    { 2071, 0,  2,  8, 11,  9 }, /* U+0033 3 */
-    { 2082, 0,  2,  8, 11,  9 }, /* U+0034 4 */
-    { 2093, 0,  2,  8, 11,  9 }, /* U+0035 5 */
-    { 2104, 1,  2,  7, 11,  9 }, /* U+0036 6 */
-    { 2114, 1,  2,  7, 11,  9 }, /* U+0037 7 */
-    { 2124, 1,  2,  7, 11,  9 }, /* U+0038 8 */
-    { 2134, 1,  2,  7, 11,  9 }, /* U+0039 9 */
-    { 2144, 1,  1,  6, 12,  8 }, /* U+003F ? */
-    { 2153, 0,  1, 10, 12, 10 }, /* U+0041 A */
-    { 2168, 1,  1,  9, 12, 10 }, /* U+0043 C */
-    { 2182, 2,  1,  8, 12, 12 }, /* U+0048 H */
-    { 2194, 1,  1,  6, 12,  9 }, /* U+004A J */
-    { 2203, 2,  1,  8, 12, 10 }, /* U+004B K */
-    { 2215, 2,  1,  8, 12, 12 }, /* U+004E N */
-    { 2227, 2,  1,  8, 12, 10 }, /* U+0052 R */
-    { 2239, 1,  1,  8, 12, 10 }, /* U+0053 S */
-    { 2251, 0,  1,  9, 12, 10 }, /* U+0054 T */
-    { 2265, 1,  4,  7,  9,  9 }, /* U+0061 a */
-    { 2273, 1,  0,  8, 13, 10 }, /* U+0062 b */
-    { 2286, 1,  4,  7,  9,  8 }, /* U+0063 c */
-    { 2294, 1,  0,  8, 13, 10 }, /* U+0064 d */
-    { 2307, 1,  4,  7,  9,  9 }, /* U+0065 e */
-    { 2315, 1,  0,  5, 13,  5 }, /* U+0066 f */
-    { 2324, 1,  4,  8, 13,  9 }, /* U+0067 g */
-    { 2337, 1,  0,  7, 13, 10 }, /* U+0068 h */
-    { 2349, 1,  0,  2, 13,  4 }, /* U+0069 i */
-    { 2353, 1,  0,  8, 13,  9 }, /* U+006B k */
-    { 2366, 1,  0,  3, 13,  5 }, /* U+006C l */
-    { 2371, 1,  4, 13,  9, 15 }, /* U+006D m */
-    { 2386, 1,  4,  7,  9, 10 }, /* U+006E n */
-    { 2394, 1,  4,  8,  9, 10 }, /* U+006F o */
-    { 2403, 1,  4,  8, 13, 10 }, /* U+0070 p */
-    { 2416, 1,  4,  5,  9,  6 }, /* U+0072 r */
-    { 2422, 0,  4,  7,  9,  8 }, /* U+0073 s */
-    { 2430, 0,  1,  6, 12,  6 }, /* U+0074 t */
-    { 2439, 1,  4,  7,  9, 10 }, /* U+0075 u */
-    { 2447, 0,  4,  8,  9,  8 }, /* U+0076 v */
-    { 2456, 0,  4, 12,  9, 13 }, /* U+0077 w */
-    { 2470, 0,  4,  8, 13,  8 }, /* U+0079 y */
-    { 2483, 1,  1,  4,  4,  6 }, /* U+00B0 */
+    { 1992, 1,  8,  4,  1,  6 }, /* U+002D - */
+    { 1994, 1,  2,  7, 11,  9 }, /* U+0030 0 */
+    { 2003, 1,  2,  7, 11,  9 }, /* U+0031 1 */
+    { 2009, 1,  2,  7, 11,  9 }, /* U+0032 2 */
+    { 2021, 0,  2,  8, 11,  9 }, /* U+0033 3 */
+    { 2032, 0,  2,  8, 11,  9 }, /* U+0034 4 */
+    { 2043, 0,  2,  8, 11,  9 }, /* U+0035 5 */
+    { 2054, 1,  2,  7, 11,  9 }, /* U+0036 6 */
+    { 2065, 1,  2,  7, 11,  9 }, /* U+0037 7 */
+    { 2074, 1,  2,  7, 11,  9 }, /* U+0038 8 */
+    { 2085, 1,  2,  7, 11,  9 }, /* U+0039 9 */
+    { 2097, 1,  1,  6, 12,  8 }, /* U+003F ? */
+    { 2106, 0,  1, 10, 12, 10 }, /* U+0041 A */
+    { 2121, 1,  1,  9, 12, 10 }, /* U+0043 C */
+    { 2134, 2,  1,  8, 12, 12 }, /* U+0048 H */
+    { 2139, 1,  1,  6, 12,  9 }, /* U+004A J */
+    { 2144, 2,  1,  8, 12, 10 }, /* U+004B K */
+    { 2158, 2,  1,  8, 12, 12 }, /* U+004E N */
+    { 2171, 2,  1,  8, 12, 10 }, /* U+0052 R */
+    { 2183, 1,  1,  8, 12, 10 }, /* U+0053 S */
+    { 2194, 0,  1,  9, 12, 10 }, /* U+0054 T */
+    { 2199, 1,  4,  7,  9,  9 }, /* U+0061 a */
+    { 2209, 1,  0,  8, 13, 10 }, /* U+0062 b */
+    { 2219, 1,  4,  7,  9,  8 }, /* U+0063 c */
+    { 2228, 1,  0,  8, 13, 10 }, /* U+0064 d */
+    { 2238, 1,  4,  7,  9,  9 }, /* U+0065 e */
+    { 2248, 1,  0,  5, 13,  5 }, /* U+0066 f */
+    { 2253, 1,  4,  8, 13,  9 }, /* U+0067 g */
+    { 2265, 1,  0,  7, 13, 10 }, /* U+0068 h */
+    { 2271, 1,  0,  2, 13,  4 }, /* U+0069 i */
+    { 2274, 1,  0,  8, 13,  9 }, /* U+006B k */
+    { 2286, 1,  0,  3, 13,  5 }, /* U+006C l */
+    { 2289, 1,  4, 13,  9, 15 }, /* U+006D m */
+    { 2298, 1,  4,  7,  9, 10 }, /* U+006E n */
+    { 2303, 1,  4,  8,  9, 10 }, /* U+006F o */
+    { 2312, 1,  4,  8, 13, 10 }, /* U+0070 p */
+    { 2322, 1,  4,  5,  9,  6 }, /* U+0072 r */
+    { 2326, 0,  4,  7,  9,  8 }, /* U+0073 s */
+    { 2336, 0,  1,  6, 12,  6 }, /* U+0074 t */
+    { 2341, 1,  4,  7,  9, 10 }, /* U+0075 u */
+    { 2346, 0,  4,  8,  9,  8 }, /* U+0076 v */
+    { 2355, 0,  4, 12,  9, 13 }, /* U+0077 w */
+    { 2369, 0,  4,  8, 13,  8 }, /* U+0079 y */
+    { 2384, 1,  1,  4,  4,  6 }, /* U+00B0 */
     /* the icons */
-    /* columns from 0 px off the pen, rows from 0 px over the baseline; bitmaps as runs */
-    { 2485, 0,  0, 14, 14, 14 }, /* readings radio off */
-    { 2494, 0,  0, 14, 14, 14 }, /* readings radio trying-1 */
-    { 2504, 0,  0, 14, 14, 14 }, /* readings radio trying-2 */
-    { 2521, 0,  0, 14, 14, 14 }, /* readings radio up */
-    { 2554, 0,  0, 14, 14, 14 }, /* readings radio fault */
-    { 2588, 0,  0, 14, 14, 14 }, /* readings server off */
-    { 2615, 0,  0, 14, 14, 14 }, /* readings server trying-1 */
-    { 2633, 0,  0, 14, 14, 14 }, /* readings server trying-2 */
-    { 2651, 0,  0, 14, 14, 14 }, /* readings server up */
-    { 2672, 0,  0, 14, 14, 14 }, /* readings server fault */
+    /* columns from 0 px off the pen, rows from 0 px over the baseline; bitmaps as repeats */
+    { 2387, 0,  0, 14, 14, 14 }, /* readings radio off */
+    { 2396, 0,  0, 14, 14, 14 }, /* readings radio trying-1 */
+    { 2407, 0,  0, 14, 14, 14 }, /* readings radio trying-2 */
+    { 2422, 0,  0, 14, 14, 14 }, /* readings radio up */
+    { 2442, 0,  0, 14, 14, 14 }, /* readings radio fault */
+    { 2469, 0,  0, 14, 14, 14 }, /* readings server off */
+    { 2491, 0,  0, 14, 14, 14 }, /* readings server trying-1 */
+    { 2513, 0,  0, 14, 14, 14 }, /* readings server trying-2 */
+    { 2535, 0,  0, 14, 14, 14 }, /* readings server up */
+    { 2558, 0,  0, 14, 14, 14 }, /* readings server fault */
 };
 
 /* A text or an icon: its place, and what an update repaints. */
@@ -888,7 +883,7 @@ typedef struct kiln_part_ {
     uint8_t first;     /* place of its first glyph */
     uint8_t glyphs;
     uint8_t depth;     /* bits a pixel */
-    uint8_t as_runs;   /* whether its bitmaps are */
+    uint8_t form;      /* of its bitmaps */
     uint8_t alignment;
     uint8_t clearing;
 } kiln_part_;
@@ -899,18 +894,22 @@ typedef struct kiln_part_ {
 #define KILN_FIRST_(part)     ((part)->first)
 #define KILN_GLYPHS_(part)    ((part)->glyphs)
 #define KILN_DEPTH_(part)     ((part)->depth)
-#define KILN_AS_RUNS_(part)   ((part)->as_runs)
+#define KILN_FORM_(part)      ((part)->form)
 #define KILN_ALIGNMENT_(part) ((part)->alignment)
 #define KILN_CLEARING_(part)  ((part)->clearing)
 #define KILN_RAMP_(part)      0
-#define KILN_NONE_ 0
-#define KILN_CELL_ 1
-#define KILN_PAD_  2
-#define KILN_BOX_  3
+#define KILN_NONE_       0
+#define KILN_CELL_       1
+#define KILN_PAD_        2
+#define KILN_BOX_        3
+#define KILN_AS_ROWS_    0
+#define KILN_AS_REPEATS_ 1
+#define KILN_AS_RUNS_    2
 
 static KILN_CONST kiln_part_ kiln_part_start_title_ = {
     KILN_START_TITLE_X, KILN_START_TITLE_BASELINE - 17, KILN_START_TITLE_INK, KILN_START_TITLE_GROUND,
-    0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 4, 18, 10, 1, 0, KILN_CENTRED_ON_X, KILN_NONE_,
+    0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 4, 18, 10, 1, KILN_AS_REPEATS_, KILN_CENTRED_ON_X,
+    KILN_NONE_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_start_message_ = {
@@ -918,28 +917,28 @@ static KILN_CONST kiln_part_ kiln_part_start_message_ = {
     KILN_START_MESSAGE_GROUND, KILN_ACROSS_(KILN_START_MESSAGE_PADDING_X),
     KILN_DOWN_(KILN_START_MESSAGE_PADDING_Y),
     KILN_ACROSS_(KILN_START_MESSAGE_PADDING_X + KILN_START_MESSAGE_PADDING_WIDTH),
-    KILN_DOWN_(KILN_START_MESSAGE_PADDING_Y + KILN_START_MESSAGE_PADDING_HEIGHT), 26, 28, 45, 1, 0,
-    KILN_CENTRED_ON_X, KILN_PAD_,
+    KILN_DOWN_(KILN_START_MESSAGE_PADDING_Y + KILN_START_MESSAGE_PADDING_HEIGHT), 26, 28, 45, 1,
+    KILN_AS_REPEATS_, KILN_CENTRED_ON_X, KILN_PAD_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_start_caution_ = {
     KILN_START_CAUTION_X, KILN_START_CAUTION_BASELINE - 13, KILN_START_CAUTION_INK,
-    KILN_START_CAUTION_GROUND, 0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 19, 28, 45, 1, 0,
-    KILN_CENTRED_ON_X, KILN_NONE_,
+    KILN_START_CAUTION_GROUND, 0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 19, 28, 45, 1,
+    KILN_AS_REPEATS_, KILN_CENTRED_ON_X, KILN_NONE_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_readings_title_ = {
     KILN_READINGS_TITLE_X, KILN_READINGS_TITLE_BASELINE - 13, KILN_READINGS_TITLE_INK,
-    KILN_READINGS_TITLE_GROUND, 0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 4, 28, 45, 1, 0,
-    KILN_STARTS_AT_X, KILN_NONE_,
+    KILN_READINGS_TITLE_GROUND, 0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 4, 28, 45, 1,
+    KILN_AS_REPEATS_, KILN_STARTS_AT_X, KILN_NONE_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_readings_radio_ = {
     KILN_READINGS_RADIO_X, KILN_READINGS_RADIO_Y, KILN_READINGS_RADIO_INK, KILN_READINGS_RADIO_GROUND,
     KILN_ACROSS_(KILN_READINGS_RADIO_PADDING_X), KILN_DOWN_(KILN_READINGS_RADIO_PADDING_Y),
     KILN_ACROSS_(KILN_READINGS_RADIO_PADDING_X + KILN_READINGS_RADIO_PADDING_WIDTH),
-    KILN_DOWN_(KILN_READINGS_RADIO_PADDING_Y + KILN_READINGS_RADIO_PADDING_HEIGHT), 1, 73, 5, 1, 1,
-    KILN_STARTS_AT_X, KILN_PAD_,
+    KILN_DOWN_(KILN_READINGS_RADIO_PADDING_Y + KILN_READINGS_RADIO_PADDING_HEIGHT), 1, 73, 5, 1,
+    KILN_AS_REPEATS_, KILN_STARTS_AT_X, KILN_PAD_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_readings_server_ = {
@@ -947,8 +946,8 @@ static KILN_CONST kiln_part_ kiln_part_readings_server_ = {
     KILN_READINGS_SERVER_GROUND, KILN_ACROSS_(KILN_READINGS_SERVER_PADDING_X),
     KILN_DOWN_(KILN_READINGS_SERVER_PADDING_Y),
     KILN_ACROSS_(KILN_READINGS_SERVER_PADDING_X + KILN_READINGS_SERVER_PADDING_WIDTH),
-    KILN_DOWN_(KILN_READINGS_SERVER_PADDING_Y + KILN_READINGS_SERVER_PADDING_HEIGHT), 1, 78, 5, 1, 1,
-    KILN_STARTS_AT_X, KILN_PAD_,
+    KILN_DOWN_(KILN_READINGS_SERVER_PADDING_Y + KILN_READINGS_SERVER_PADDING_HEIGHT), 1, 78, 5, 1,
+    KILN_AS_REPEATS_, KILN_STARTS_AT_X, KILN_PAD_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_readings_chamber_ = {
@@ -956,20 +955,20 @@ static KILN_CONST kiln_part_ kiln_part_readings_chamber_ = {
     KILN_READINGS_CHAMBER_GROUND, KILN_ACROSS_(KILN_READINGS_CHAMBER_PADDING_X),
     KILN_DOWN_(KILN_READINGS_CHAMBER_PADDING_Y),
     KILN_ACROSS_(KILN_READINGS_CHAMBER_PADDING_X + KILN_READINGS_CHAMBER_PADDING_WIDTH),
-    KILN_DOWN_(KILN_READINGS_CHAMBER_PADDING_Y + KILN_READINGS_CHAMBER_PADDING_HEIGHT), 8, 0, 18, 4, 1,
-    KILN_ENDS_AT_X, KILN_PAD_,
+    KILN_DOWN_(KILN_READINGS_CHAMBER_PADDING_Y + KILN_READINGS_CHAMBER_PADDING_HEIGHT), 8, 0, 18, 4,
+    KILN_AS_RUNS_, KILN_ENDS_AT_X, KILN_PAD_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_readings_unit_ = {
     KILN_READINGS_UNIT_X, KILN_READINGS_UNIT_BASELINE - 17, KILN_READINGS_UNIT_INK,
-    KILN_READINGS_UNIT_GROUND, 0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 3, 18, 10, 1, 0,
-    KILN_STARTS_AT_X, KILN_NONE_,
+    KILN_READINGS_UNIT_GROUND, 0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 3, 18, 10, 1,
+    KILN_AS_REPEATS_, KILN_STARTS_AT_X, KILN_NONE_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_readings_set_word_ = {
     KILN_READINGS_SET_WORD_X, KILN_READINGS_SET_WORD_BASELINE - 13, KILN_READINGS_SET_WORD_INK,
-    KILN_READINGS_SET_WORD_GROUND, 0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 3, 28, 45, 1, 0,
-    KILN_STARTS_AT_X, KILN_NONE_,
+    KILN_READINGS_SET_WORD_GROUND, 0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 3, 28, 45, 1,
+    KILN_AS_REPEATS_, KILN_STARTS_AT_X, KILN_NONE_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_readings_set_point_ = {
@@ -978,7 +977,7 @@ static KILN_CONST kiln_part_ kiln_part_readings_set_point_ = {
     KILN_DOWN_(KILN_READINGS_SET_POINT_PADDING_Y),
     KILN_ACROSS_(KILN_READINGS_SET_POINT_PADDING_X + KILN_READINGS_SET_POINT_PADDING_WIDTH),
     KILN_DOWN_(KILN_READINGS_SET_POINT_PADDING_Y + KILN_READINGS_SET_POINT_PADDING_HEIGHT), 8, 28, 45,
-    1, 0, KILN_ENDS_AT_X, KILN_PAD_,
+    1, KILN_AS_REPEATS_, KILN_ENDS_AT_X, KILN_PAD_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_readings_phase_ = {
@@ -986,8 +985,8 @@ static KILN_CONST kiln_part_ kiln_part_readings_phase_ = {
     KILN_READINGS_PHASE_GROUND, KILN_ACROSS_(KILN_READINGS_PHASE_PADDING_X),
     KILN_DOWN_(KILN_READINGS_PHASE_PADDING_Y),
     KILN_ACROSS_(KILN_READINGS_PHASE_PADDING_X + KILN_READINGS_PHASE_PADDING_WIDTH),
-    KILN_DOWN_(KILN_READINGS_PHASE_PADDING_Y + KILN_READINGS_PHASE_PADDING_HEIGHT), 8, 28, 45, 1, 0,
-    KILN_ENDS_AT_X, KILN_PAD_,
+    KILN_DOWN_(KILN_READINGS_PHASE_PADDING_Y + KILN_READINGS_PHASE_PADDING_HEIGHT), 8, 28, 45, 1,
+    KILN_AS_REPEATS_, KILN_ENDS_AT_X, KILN_PAD_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_readings_left_ = {
@@ -995,13 +994,14 @@ static KILN_CONST kiln_part_ kiln_part_readings_left_ = {
     KILN_READINGS_LEFT_GROUND, KILN_ACROSS_(KILN_READINGS_LEFT_PADDING_X),
     KILN_DOWN_(KILN_READINGS_LEFT_PADDING_Y),
     KILN_ACROSS_(KILN_READINGS_LEFT_PADDING_X + KILN_READINGS_LEFT_PADDING_WIDTH),
-    KILN_DOWN_(KILN_READINGS_LEFT_PADDING_Y + KILN_READINGS_LEFT_PADDING_HEIGHT), 17, 28, 45, 1, 0,
-    KILN_STARTS_AT_X, KILN_PAD_,
+    KILN_DOWN_(KILN_READINGS_LEFT_PADDING_Y + KILN_READINGS_LEFT_PADDING_HEIGHT), 17, 28, 45, 1,
+    KILN_AS_REPEATS_, KILN_STARTS_AT_X, KILN_PAD_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_fault_title_ = {
     KILN_FAULT_TITLE_X, KILN_FAULT_TITLE_BASELINE - 17, KILN_FAULT_TITLE_INK, KILN_FAULT_TITLE_GROUND,
-    0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 5, 18, 10, 1, 0, KILN_CENTRED_ON_X, KILN_NONE_,
+    0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 5, 18, 10, 1, KILN_AS_REPEATS_, KILN_CENTRED_ON_X,
+    KILN_NONE_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_fault_reason_ = {
@@ -1009,22 +1009,22 @@ static KILN_CONST kiln_part_ kiln_part_fault_reason_ = {
     KILN_FAULT_REASON_GROUND, KILN_ACROSS_(KILN_FAULT_REASON_PADDING_X),
     KILN_DOWN_(KILN_FAULT_REASON_PADDING_Y),
     KILN_ACROSS_(KILN_FAULT_REASON_PADDING_X + KILN_FAULT_REASON_PADDING_WIDTH),
-    KILN_DOWN_(KILN_FAULT_REASON_PADDING_Y + KILN_FAULT_REASON_PADDING_HEIGHT), 20, 28, 45, 1, 0,
-    KILN_CENTRED_ON_X, KILN_PAD_,
+    KILN_DOWN_(KILN_FAULT_REASON_PADDING_Y + KILN_FAULT_REASON_PADDING_HEIGHT), 20, 28, 45, 1,
+    KILN_AS_REPEATS_, KILN_CENTRED_ON_X, KILN_PAD_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_fault_last_ = {
     KILN_FAULT_LAST_X, KILN_FAULT_LAST_BASELINE - 13, KILN_FAULT_LAST_INK, KILN_FAULT_LAST_GROUND,
     KILN_ACROSS_(KILN_FAULT_LAST_PADDING_X), KILN_DOWN_(KILN_FAULT_LAST_PADDING_Y),
     KILN_ACROSS_(KILN_FAULT_LAST_PADDING_X + KILN_FAULT_LAST_PADDING_WIDTH),
-    KILN_DOWN_(KILN_FAULT_LAST_PADDING_Y + KILN_FAULT_LAST_PADDING_HEIGHT), 21, 28, 45, 1, 0,
-    KILN_CENTRED_ON_X, KILN_PAD_,
+    KILN_DOWN_(KILN_FAULT_LAST_PADDING_Y + KILN_FAULT_LAST_PADDING_HEIGHT), 21, 28, 45, 1,
+    KILN_AS_REPEATS_, KILN_CENTRED_ON_X, KILN_PAD_,
 };
 
 static KILN_CONST kiln_part_ kiln_part_fault_advice_ = {
     KILN_FAULT_ADVICE_X, KILN_FAULT_ADVICE_BASELINE - 13, KILN_FAULT_ADVICE_INK,
-    KILN_FAULT_ADVICE_GROUND, 0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 22, 28, 45, 1, 0,
-    KILN_CENTRED_ON_X, KILN_NONE_,
+    KILN_FAULT_ADVICE_GROUND, 0, 0, KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT, 22, 28, 45, 1,
+    KILN_AS_REPEATS_, KILN_CENTRED_ON_X, KILN_NONE_,
 };
 
 /* Colours of the levels 1 to 14 of antialiased texts, from ground to ink. */
@@ -1095,6 +1095,7 @@ typedef struct kiln_pass_ {
     kiln_px_ x, y;         /* where the next pixel goes */
     const char *end;
     const kiln_port *port;
+    unsigned bits; /* where the pixels of the glyph's rows begin */
     uint8_t level; /* of the run before it */
     uint16_t half, row_end; /* the next half of a byte of the bitmaps; where the row ends */
     uint8_t opaque; /* whether ground is painted too */
@@ -1184,10 +1185,25 @@ static void kiln_to_(kiln_pass_ *pass, kiln_px_ x, unsigned level)
     pass->x = x;
 }
 
+/* Find the pixels of the glyph at the pen, and return which of the rows there a row of it is. */
+static unsigned kiln_kept_(kiln_pass_ *pass, unsigned row)
+{
+    const uint8_t *flags = kiln_bits_ + pass->walk.glyph.first_byte;
+    unsigned n, kept = 0;
+
+    pass->bits = pass->walk.glyph.first_byte;
+    if (KILN_FORM_(&pass->part) != KILN_AS_REPEATS_)
+        return row;
+    pass->bits += ((unsigned)pass->walk.glyph.height + 7u) >> 3;
+    for (n = 1; n <= row; ++n)
+        kept += (((unsigned)KILN_READ8(flags + (n >> 3)) >> (n & 7)) & 1u) ^ 1u;
+    return kept;
+}
+
 /* Return the level of a pixel of the glyph at the pen. */
 static unsigned kiln_level_(const kiln_pass_ *pass, kiln_bit_ pixel)
 {
-    const uint8_t *bits = kiln_bits_ + pass->walk.glyph.first_byte;
+    const uint8_t *bits = kiln_bits_ + pass->bits;
 
     pixel *= KILN_DEPTH_(&pass->part);
     return ((unsigned)KILN_READ8(bits + (pixel >> 3)) >> (pixel & 7)) & KILN_FULL_(&pass->part);
@@ -1258,14 +1274,14 @@ static void kiln_row_(kiln_pass_ *pass)
         if (row >= (unsigned)glyph->height)
             continue;
         kiln_to_(pass, x, 0);
-        if (KILN_AS_RUNS_(&pass->part)) {
+        if (KILN_FORM_(&pass->part) == KILN_AS_RUNS_) {
             kiln_seek_(pass, row);
             while (pass->half != pass->row_end) {
                 x += kiln_next_(pass);
                 kiln_to_(pass, x, pass->level);
             }
         } else {
-            const kiln_bit_ first = (kiln_bit_)row * (kiln_bit_)glyph->width;
+            const kiln_bit_ first = (kiln_bit_)kiln_kept_(pass, row) * (kiln_bit_)glyph->width;
             kiln_bit_ pixel;
 
             for (pixel = first; pixel != first + (kiln_bit_)glyph->width; ++pixel)

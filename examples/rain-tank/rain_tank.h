@@ -360,7 +360,8 @@ void rain_tank_alarm_draw(const rain_tank_port *port, const rain_tank_alarm_valu
 /* Write the text of a field into a buffer of its ..._TEXT_BYTES and return its bytes, terminator not counted. A value
    outside what the proof covers, or not a number, gives the text named behind `else`. Where a field has none the
    result is -1 and the buffer is as it was: do not update the field then.
-   Those called ..._scaled take a real as a whole number of its last places: 1234 for 123.4. */
+   Those called ..._scaled take a real as a whole number of its last places: 1234 for 123.4. Where a double has
+   32 bits only, the others show the nearest number that it can hold. */
 
 /* choice: 0 to 3, one of RAIN_TANK_START_MESSAGE_CHOICE_...; else -1, the buffer untouched */
 int rain_tank_start_message_text(char *buffer, int choice);
@@ -410,103 +411,89 @@ int rain_tank_alarm_since_text(char *buffer, unsigned int value_1, unsigned int 
 #define RAIN_TANK_READ32(address) (*(const uint32_t *)(address))
 #endif
 
-/* Bitmaps, row after row with nothing between, the first pixel in the lowest bits; 1059 bytes. */
+/* Bitmaps, row after row with nothing between, the first pixel in the lowest bits; 830 bytes. */
 static RAIN_TANK_CONST uint8_t rain_tank_bits_[] = {
     /* reading U+002D -: 13 x 4 */
-    0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0x0F,
+    0x0E, 0xFF, 0x1F,
     /* reading U+0030 0: 18 x 22 */
-    0xE0, 0x1F, 0xE0, 0xFF, 0xC1, 0xFF, 0x0F, 0xFF, 0x3F, 0x7E, 0xF8, 0xF9, 0xC0, 0xF7, 0x03, 0xFF,
-    0x07, 0xF8, 0x1F, 0xE3, 0x7F, 0x8C, 0xFF, 0x31, 0xFE, 0xC7, 0xF8, 0x1F, 0xE3, 0x7F, 0x8C, 0xFF,
-    0x01, 0xFE, 0x0F, 0xFC, 0x3E, 0xF0, 0xF9, 0xE1, 0xC7, 0xFF, 0x0F, 0xFF, 0x3F, 0xF8, 0x7F, 0x80,
-    0x7F, 0x00,
+    0x08, 0x3E, 0x08, 0xE0, 0x1F, 0xE0, 0xFF, 0xC1, 0xFF, 0x8F, 0x1F, 0x7E, 0x3E, 0xF0, 0xFD, 0xC0,
+    0xFF, 0x01, 0xFE, 0xC7, 0xF8, 0x1F, 0xE0, 0xFF, 0xC0, 0xEF, 0x03, 0x9F, 0x1F, 0x7E, 0xFC, 0xFF,
+    0xE0, 0xFF, 0x01, 0xFE, 0x01,
     /* reading U+0031 1: 13 x 22 */
-    0xFC, 0x81, 0x3F, 0xF0, 0x07, 0xFF, 0xE0, 0x1F, 0xFE, 0xC3, 0x7F, 0xF8, 0x0F, 0xF0, 0x01, 0x3E,
-    0xC0, 0x07, 0xF8, 0x00, 0x1F, 0xE0, 0x03, 0x7C, 0x80, 0x0F, 0xF0, 0x01, 0x3E, 0xFC, 0xFF, 0xFF,
-    0xFF, 0xFF, 0xFF, 0x3F,
+    0xD6, 0xFE, 0x3B, 0xFC, 0xC1, 0x3F, 0xFC, 0x07, 0xF8, 0xF0, 0xFF, 0x01,
     /* reading U+0032 2: 18 x 22 */
-    0xE0, 0x1F, 0xF0, 0xFF, 0xE3, 0xFF, 0x9F, 0xFF, 0x7F, 0x3F, 0xF0, 0x7F, 0x80, 0x0F, 0x00, 0x3E,
-    0x00, 0xF8, 0x00, 0xF0, 0x03, 0xE0, 0x07, 0xE0, 0x0F, 0xC0, 0x1F, 0xC0, 0x3F, 0x80, 0x7F, 0x80,
-    0x7F, 0x00, 0x7F, 0x00, 0xFC, 0x00, 0xF8, 0x01, 0xF0, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF,
-    0xFF, 0x0F,
+    0x88, 0x00, 0x38, 0xE0, 0x1F, 0xF0, 0xFF, 0xE3, 0xFF, 0xDF, 0x0F, 0xFC, 0x1F, 0xE0, 0x03, 0x80,
+    0x0F, 0x00, 0x3F, 0x00, 0x7E, 0x00, 0xFE, 0x00, 0xFC, 0x01, 0xFC, 0x03, 0xF8, 0x07, 0xF8, 0x07,
+    0xF0, 0x07, 0xC0, 0x0F, 0x80, 0x1F, 0x00, 0xFF, 0xFF, 0x03,
     /* reading U+0033 3: 18 x 22 */
-    0xE0, 0x1F, 0xC0, 0xFF, 0x80, 0xFF, 0x07, 0xFF, 0x3F, 0xFC, 0xFC, 0xF0, 0xE1, 0x03, 0x80, 0x0F,
-    0x00, 0x3E, 0x00, 0xFC, 0x00, 0xFF, 0x03, 0xFC, 0x0F, 0xF0, 0x7F, 0xC0, 0xFF, 0x01, 0xC0, 0x0F,
-    0x00, 0x3E, 0x00, 0xF8, 0x1F, 0xE0, 0xFF, 0xC0, 0xEF, 0xFF, 0x9F, 0xFF, 0x7F, 0xFC, 0xFF, 0xC0,
-    0xFF, 0x00,
+    0x80, 0x94, 0x08, 0xE0, 0x1F, 0xC0, 0xFF, 0x80, 0xFF, 0x07, 0xFF, 0x3F, 0xFC, 0xFC, 0xF0, 0xE1,
+    0x03, 0x80, 0x0F, 0x00, 0x3F, 0xC0, 0xFF, 0x00, 0xFF, 0x07, 0x00, 0x3F, 0x00, 0xF8, 0x1F, 0xE0,
+    0xFF, 0xC0, 0xEF, 0xFF, 0x1F, 0xFF, 0x3F, 0xF0, 0x3F, 0x00,
     /* reading U+0034 4: 18 x 22 */
-    0x00, 0x7E, 0x00, 0xF8, 0x01, 0xF0, 0x07, 0xE0, 0x1F, 0x80, 0x7F, 0x00, 0xFF, 0x01, 0xFC, 0x07,
-    0xF8, 0x1F, 0xE0, 0x7F, 0xC0, 0xFF, 0x81, 0xDF, 0x07, 0x7E, 0x1F, 0xFC, 0x7C, 0xFC, 0xFF, 0xFF,
-    0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0x03, 0xF0, 0x01, 0xC0, 0x07, 0x00, 0x1F, 0x00, 0x7C, 0x00,
-    0xF0, 0x01,
+    0x52, 0xC9, 0x3D, 0x00, 0x7E, 0x00, 0xFC, 0x01, 0xF8, 0x07, 0xF0, 0x1F, 0xE0, 0x7F, 0xC0, 0xFF,
+    0x81, 0xDF, 0x07, 0x3F, 0x1F, 0xFF, 0xFF, 0x03, 0xF0, 0x01,
     /* reading U+0035 5: 18 x 22 */
-    0xFF, 0x7F, 0xFC, 0xFF, 0xF1, 0xFF, 0xC7, 0xFF, 0x1F, 0x1F, 0x00, 0x7C, 0x00, 0xF0, 0x01, 0xC0,
-    0x07, 0x00, 0xFF, 0x1F, 0xFC, 0xFF, 0xF3, 0xFF, 0xDF, 0xFF, 0x7F, 0x00, 0xF0, 0x03, 0x80, 0x0F,
-    0x00, 0x3E, 0x00, 0xF8, 0x1F, 0xE0, 0xFF, 0xC0, 0xEF, 0xFF, 0x9F, 0xFF, 0x7F, 0xFC, 0xFF, 0x80,
-    0x7F, 0x00,
+    0xEE, 0xC8, 0x08, 0xFF, 0x7F, 0x7C, 0x00, 0xF0, 0xFF, 0xC1, 0xFF, 0x3F, 0xFF, 0xFF, 0x01, 0xC0,
+    0x0F, 0x00, 0xFE, 0x07, 0xF8, 0x3F, 0xF0, 0xFB, 0xFF, 0xC7, 0xFF, 0x0F, 0xF8, 0x07,
     /* reading U+0036 6: 18 x 22 */
-    0xE0, 0x1F, 0xE0, 0xFF, 0xC1, 0xFF, 0x0F, 0xFF, 0x3F, 0x7E, 0xF8, 0xF9, 0xC0, 0xF7, 0x03, 0xC0,
-    0x07, 0x00, 0xFF, 0x1F, 0xFC, 0xFF, 0xF3, 0xFF, 0xDF, 0xFF, 0x7F, 0x3F, 0xF0, 0x7F, 0x80, 0xFF,
-    0x01, 0xFE, 0x0F, 0xF8, 0x3F, 0xE0, 0xFF, 0xC1, 0xEF, 0xFF, 0x9F, 0xFF, 0x7F, 0xFC, 0xFF, 0x80,
-    0x7F, 0x00,
+    0x08, 0x48, 0x09, 0xE0, 0x1F, 0xE0, 0xFF, 0xC1, 0xFF, 0x8F, 0x1F, 0x7E, 0x3E, 0xF0, 0xFD, 0x00,
+    0xF0, 0x01, 0xC0, 0xFF, 0x07, 0xFF, 0xFF, 0xFC, 0xFF, 0xF7, 0x03, 0xFF, 0x07, 0xF8, 0x3F, 0xE0,
+    0xFF, 0xC1, 0xEF, 0xFF, 0x1F, 0xFF, 0x3F, 0xE0, 0x1F, 0x00,
     /* reading U+0037 7: 18 x 22 */
-    0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0x00, 0xF0, 0x03, 0xC0, 0x0F, 0x80, 0x1F,
-    0x00, 0x7E, 0x00, 0xFC, 0x00, 0xF0, 0x03, 0xC0, 0x0F, 0x80, 0x1F, 0x00, 0x7E, 0x00, 0xFC, 0x00,
-    0xF0, 0x03, 0xE0, 0x07, 0x80, 0x1F, 0x00, 0x7E, 0x00, 0xFC, 0x00, 0xF0, 0x03, 0xE0, 0x07, 0x80,
-    0x1F, 0x00,
+    0xAE, 0x56, 0x2B, 0xFF, 0xFF, 0x03, 0xC0, 0x0F, 0x80, 0x1F, 0x00, 0x3F, 0x00, 0x7E, 0x00, 0xFC,
+    0x00, 0xF8, 0x01, 0xF0, 0x03, 0xE0, 0x07, 0x00,
     /* reading U+0038 8: 18 x 22 */
-    0xE0, 0x1F, 0xC0, 0xFF, 0x80, 0xFF, 0x07, 0xFF, 0x3F, 0xFC, 0xFC, 0xF0, 0xE1, 0xC3, 0x87, 0x0F,
-    0x1F, 0x3E, 0xFC, 0xFC, 0xF0, 0xFF, 0xC3, 0xFF, 0x8F, 0xFF, 0x7F, 0xFE, 0xFF, 0xFD, 0xC0, 0xFF,
-    0x01, 0xFE, 0x07, 0xF8, 0x1F, 0xE0, 0xFF, 0xC0, 0xEF, 0xFF, 0x9F, 0xFF, 0x7F, 0xFC, 0xFF, 0xC0,
-    0xFF, 0x00,
+    0xC0, 0x94, 0x09, 0xE0, 0x1F, 0xC0, 0xFF, 0x80, 0xFF, 0x07, 0xFF, 0x3F, 0xFC, 0xFC, 0xF0, 0xE1,
+    0xC3, 0xCF, 0x0F, 0xFF, 0x3F, 0xFE, 0xFF, 0xFD, 0xC0, 0xFF, 0x01, 0xFE, 0x0F, 0xFC, 0xFE, 0xFF,
+    0xF1, 0xFF, 0x03, 0xFF, 0x03,
     /* reading U+0039 9: 18 x 22 */
-    0xE0, 0x1F, 0xF0, 0xFF, 0xE3, 0xFF, 0x9F, 0xFF, 0x7F, 0x3F, 0xF8, 0x7F, 0xC0, 0xFF, 0x01, 0xFF,
-    0x07, 0xF8, 0x1F, 0xE0, 0xFF, 0xC0, 0xEF, 0xFF, 0xBF, 0xFF, 0xFF, 0xFC, 0xFF, 0x83, 0xFF, 0x0F,
-    0x00, 0x3E, 0x00, 0xFC, 0x3E, 0xF0, 0xF9, 0xE1, 0xC7, 0xFF, 0x0F, 0xFF, 0x3F, 0xF8, 0x7F, 0x80,
-    0x7F, 0x00,
+    0x48, 0x09, 0x08, 0xE0, 0x1F, 0xF0, 0xFF, 0xE3, 0xFF, 0xDF, 0x0F, 0xFE, 0x1F, 0xF0, 0x7F, 0x80,
+    0xFF, 0x03, 0xBF, 0xFF, 0xFF, 0xFC, 0xFF, 0x83, 0xFF, 0x0F, 0x00, 0x3E, 0x00, 0xFC, 0x3E, 0xF0,
+    0xF9, 0xE1, 0xC7, 0xFF, 0x0F, 0xFE, 0x1F, 0xE0, 0x1F, 0x00,
     /* title U+0046 F: 7 x 10 */
-    0xFF, 0xC1, 0x60, 0xF0, 0x1B, 0x0C, 0x06, 0x83, 0x01,
+    0xCC, 0x03, 0xFF, 0xC1, 0x6F, 0x00,
     /* title U+0050 P: 8 x 10 */
-    0x7F, 0xC3, 0xC3, 0xC3, 0xC3, 0x7F, 0x03, 0x03, 0x03, 0x03,
+    0x9C, 0x03, 0x7F, 0xC3, 0x7F, 0x03,
     /* title U+0052 R: 8 x 10 */
-    0x7F, 0xC3, 0xC3, 0xC3, 0xC3, 0x7F, 0x33, 0x63, 0x63, 0xC3,
+    0x1C, 0x01, 0x7F, 0xC3, 0x7F, 0x33, 0x63, 0xC3,
     /* title U+0054 T: 8 x 10 */
-    0xFF, 0x18, 0x18, 0x18, 0x18, 0x18, 0x18, 0x18, 0x18, 0x18,
+    0xFC, 0x03, 0xFF, 0x18,
     /* title U+0061 a: 7 x 7 */
-    0x3E, 0x30, 0xD8, 0x3F, 0x9E, 0xFB, 0x01,
+    0x04, 0x3E, 0xB0, 0x7F, 0x3C, 0xF7, 0x03,
     /* title U+0064 d: 7 x 10 */
-    0x60, 0x30, 0xD8, 0x3F, 0x1F, 0x8F, 0xC7, 0x73, 0x3F,
+    0xC6, 0x00, 0x60, 0xFF, 0x7C, 0x3C, 0xF7, 0x03,
     /* title U+0065 e: 7 x 7 */
-    0xBE, 0xF1, 0xF8, 0x3F, 0x18, 0xFB, 0x00,
+    0x04, 0xBE, 0xF1, 0x7F, 0x30, 0xF6, 0x01,
     /* title U+0066 f: 4 x 10 */
-    0x6E, 0xF6, 0x66, 0x66, 0x66,
+    0xE4, 0x03, 0x6E, 0x6F,
     /* title U+0069 i: 2 x 10 */
-    0xC3, 0xFF, 0x0F,
+    0xF4, 0x03, 0x33,
     /* title U+006B k: 6 x 10 */
-    0xC3, 0x30, 0xCC, 0xDB, 0x73, 0x3C, 0xDB, 0x0C,
+    0x06, 0x00, 0xC3, 0xBC, 0x3D, 0xC7, 0xB3, 0xCD,
     /* title U+006C l: 4 x 10 */
-    0x33, 0x33, 0x33, 0x33, 0xE3,
+    0xFE, 0x01, 0xE3,
     /* title U+006D m: 10 x 7 */
-    0xDF, 0xDD, 0x3D, 0xF3, 0xCC, 0x33, 0xCF, 0x3C, 0x33,
+    0x78, 0xDF, 0xDD, 0x3D, 0x33,
     /* title U+006E n: 7 x 7 */
-    0xBF, 0xF3, 0x78, 0x3C, 0x1E, 0x8F, 0x01,
+    0x78, 0xBF, 0xF3, 0x18,
     /* title U+006F o: 7 x 7 */
-    0xBE, 0xF1, 0x78, 0x3C, 0x1E, 0xFB, 0x00,
+    0x3C, 0xBE, 0xB1, 0x0F,
     /* title U+0070 p: 7 x 10 */
-    0xBF, 0xF3, 0x78, 0x3C, 0x3E, 0xFF, 0x06, 0x83, 0x01,
+    0x18, 0x03, 0xBF, 0xF3, 0xF8, 0xFC, 0x1B, 0x00,
     /* title U+0072 r: 5 x 7 */
-    0xFF, 0x8C, 0x31, 0xC6, 0x00,
+    0x78, 0xFF, 0x0C,
     /* title U+0073 s: 6 x 7 */
-    0xDE, 0x3C, 0x78, 0xF0, 0xEC, 0x01,
+    0x00, 0xDE, 0x3C, 0x78, 0xF0, 0xEC, 0x01,
     /* title U+0074 t: 4 x 9 */
-    0x66, 0x6F, 0x66, 0x66, 0x0E,
+    0xF2, 0x00, 0xF6, 0xE6,
     /* title U+0075 u: 7 x 7 */
-    0xE3, 0xF1, 0x78, 0x3C, 0x9E, 0xFB, 0x01,
+    0x1E, 0xE3, 0xB9, 0x1F,
     /* title U+0076 v: 8 x 7 */
-    0xC3, 0xC3, 0x66, 0x66, 0x3C, 0x3C, 0x18,
+    0x2A, 0xC3, 0x66, 0x3C, 0x18,
     /* title U+0077 w: 10 x 7 */
-    0x33, 0xCF, 0x3C, 0xB3, 0x7F, 0xFE, 0x31, 0xC3, 0x0C,
+    0x56, 0x33, 0xFB, 0xC7, 0x0C,
     /* title U+0079 y: 8 x 10 */
-    0xC3, 0xC3, 0x66, 0x66, 0x3C, 0x3C, 0x18, 0x18, 0x0C, 0x07,
+    0xAA, 0x00, 0xC3, 0x66, 0x3C, 0x18, 0x0C, 0x07,
     /* small U+0025 %: 8 x 8 */
     0x46, 0x29, 0x29, 0x16, 0x68, 0x94, 0x94, 0x62,
     /* small U+002B +: 5 x 5 */
@@ -562,82 +549,74 @@ static RAIN_TANK_CONST uint8_t rain_tank_bits_[] = {
     /* small U+0074 t: 3 x 8 */
     0xD2, 0x25, 0xC9,
     /* text U+004A J: 4 x 7 */
-    0x8C, 0x88, 0x98, 0x06,
+    0x1C, 0x8C, 0x69,
     /* text U+004E N: 5 x 7 */
-    0x71, 0xCE, 0x9A, 0x73, 0x04,
+    0x24, 0x71, 0xD6, 0x1C, 0x01,
     /* text U+0052 R: 5 x 7 */
-    0x2F, 0xC6, 0x57, 0x52, 0x04,
+    0x04, 0x2F, 0xBE, 0x92, 0x22,
     /* text U+0053 S: 5 x 7 */
-    0x3E, 0x04, 0x07, 0xE1, 0x03,
+    0x24, 0x3E, 0x38, 0xF8, 0x00,
     /* text U+0057 W: 5 x 7 */
-    0x31, 0xC6, 0x5A, 0x77, 0x04,
+    0x16, 0xB1, 0xEE, 0x08,
     /* text U+0061 a: 4 x 5 */
-    0x86, 0x9E, 0x0E,
+    0x00, 0x86, 0x9E, 0x0E,
     /* text U+0063 c: 4 x 5 */
-    0x1E, 0x11, 0x0E,
+    0x0C, 0x1E, 0x0E,
     /* text U+0064 d: 4 x 7 */
-    0x88, 0x9E, 0x99, 0x0E,
+    0x32, 0xE8, 0xE9,
     /* text U+0065 e: 4 x 5 */
-    0x96, 0x1F, 0x0E,
+    0x00, 0x96, 0x1F, 0x0E,
     /* text U+0066 f: 3 x 7 */
-    0xCE, 0x93, 0x04,
+    0x70, 0xCE, 0x03,
     /* text U+0067 g: 4 x 7 */
-    0x9E, 0x99, 0x8E, 0x07,
+    0x0C, 0x9E, 0x8E, 0x07,
     /* text U+0068 h: 4 x 7 */
-    0x11, 0x97, 0x99, 0x09,
+    0x72, 0x71, 0x09,
     /* text U+0069 i: 1 x 7 */
-    0x7D,
+    0x78, 0x05,
     /* text U+006B k: 4 x 7 */
-    0x11, 0x59, 0x53, 0x09,
+    0x02, 0x91, 0x35, 0x95,
     /* text U+006C l: 2 x 7 */
-    0x55, 0x25,
+    0x3E, 0x09,
     /* text U+006E n: 4 x 5 */
-    0x97, 0x99, 0x09,
+    0x1C, 0x97,
     /* text U+006F o: 4 x 5 */
-    0x96, 0x99, 0x06,
+    0x0C, 0x96, 0x06,
     /* text U+0072 r: 3 x 5 */
-    0x5D, 0x12,
+    0x18, 0x5D, 0x00,
     /* text U+0073 s: 4 x 5 */
-    0x1E, 0x86, 0x07,
+    0x00, 0x1E, 0x86, 0x07,
     /* text U+0074 t: 3 x 7 */
-    0xD2, 0x25, 0x11,
+    0x32, 0xBA, 0x08,
     /* text U+0076 v: 5 x 5 */
-    0x31, 0x2A, 0x45, 0x00,
+    0x0A, 0x51, 0x11,
     /* text U+0079 y: 4 x 7 */
-    0x99, 0x99, 0x8E, 0x03,
+    0x0E, 0xE9, 0x38,
     /* icon tank radio off: 12 x 12 */
-    0x00, 0x00, 0x00, 0x00, 0x00, 0x06, 0x60, 0x00, 0x06, 0x60, 0x00, 0x06, 0x60, 0x00, 0x0F, 0x98,
-    0x81, 0x10,
+    0xF6, 0x01, 0x00, 0x00, 0x06, 0xF0, 0x80, 0x19, 0x08, 0x01,
     /* icon tank radio trying-1: 12 x 12 */
-    0x00, 0x80, 0x10, 0x04, 0x42, 0x26, 0x64, 0x82, 0x16, 0x60, 0x00, 0x06, 0x60, 0x00, 0x0F, 0x98,
-    0x81, 0x10,
+    0x90, 0x01, 0x00, 0x80, 0x10, 0x04, 0x42, 0x26, 0x68, 0x01, 0x06, 0xF0, 0x80, 0x19, 0x08, 0x01,
     /* icon tank radio trying-2: 12 x 12 */
-    0x02, 0x14, 0x80, 0x01, 0x18, 0x86, 0x61, 0x18, 0x86, 0x62, 0x04, 0x06, 0x60, 0x00, 0x0F, 0x98,
-    0x81, 0x10,
+    0x34, 0x01, 0x02, 0x14, 0x80, 0x61, 0x28, 0x46, 0x60, 0x00, 0x0F, 0x98, 0x81, 0x10,
     /* icon tank radio up: 12 x 12 */
-    0x02, 0x94, 0x90, 0x05, 0x5A, 0xA6, 0x65, 0x9A, 0x96, 0x62, 0x04, 0x06, 0x60, 0x00, 0x0F, 0x98,
-    0x81, 0x10,
+    0x10, 0x01, 0x02, 0x94, 0x90, 0x05, 0x5A, 0xA6, 0x69, 0x29, 0x46, 0x60, 0x00, 0x0F, 0x98, 0x81,
+    0x10,
     /* icon tank radio fault: 12 x 12 */
-    0x02, 0x90, 0x00, 0x05, 0x50, 0x06, 0x65, 0x90, 0x06, 0x22, 0x00, 0x8A, 0x20, 0x05, 0x23, 0x18,
-    0x85, 0x88,
+    0x10, 0x00, 0x02, 0x90, 0x00, 0x05, 0x50, 0x06, 0x69, 0x20, 0x02, 0xA0, 0x08, 0x52, 0x30, 0x82,
+    0x51, 0x88, 0x08,
     /* icon tank clock off: 12 x 12 */
-    0x00, 0xC0, 0x30, 0x02, 0x24, 0x40, 0x00, 0x00, 0x00, 0x00, 0x00, 0x00, 0x02, 0x24, 0x40, 0x0C,
-    0x03, 0x00,
+    0xE8, 0x02, 0x00, 0xC0, 0x30, 0x02, 0x04, 0x00, 0x02, 0xC4, 0x30, 0x00, 0x00,
     /* icon tank clock trying-1: 12 x 12 */
-    0xF0, 0xC0, 0x30, 0x02, 0x24, 0x46, 0x61, 0x18, 0x86, 0x61, 0x18, 0x80, 0x02, 0x24, 0x40, 0x0C,
-    0x03, 0x0F,
+    0x60, 0x02, 0xF0, 0xC0, 0x30, 0x02, 0x24, 0x46, 0x61, 0x18, 0x80, 0x02, 0xC4, 0x30, 0xF0, 0x00,
     /* icon tank clock trying-2: 12 x 12 */
-    0xF0, 0xC0, 0x30, 0x02, 0x24, 0x40, 0x01, 0x18, 0x9E, 0xE1, 0x19, 0x80, 0x02, 0x24, 0x40, 0x0C,
-    0x03, 0x0F,
+    0x48, 0x02, 0xF0, 0xC0, 0x30, 0x02, 0x14, 0x80, 0xE1, 0x19, 0x80, 0x02, 0xC4, 0x30, 0xF0, 0x00,
     /* icon tank clock trying-3: 12 x 12 */
-    0xF0, 0xC0, 0x30, 0x02, 0x24, 0x40, 0x01, 0x18, 0x86, 0x61, 0x18, 0x86, 0x62, 0x24, 0x40, 0x0C,
-    0x03, 0x0F,
+    0xC8, 0x00, 0xF0, 0xC0, 0x30, 0x02, 0x14, 0x80, 0x61, 0x28, 0x46, 0x02, 0xC4, 0x30, 0xF0, 0x00,
     /* icon tank clock up: 12 x 12 */
-    0xF0, 0xC0, 0x3F, 0xDE, 0xE7, 0x7D, 0xDF, 0xFF, 0xFD, 0x1F, 0xFE, 0xFF, 0xFE, 0xE7, 0x7F, 0xFC,
-    0x03, 0x0F,
+    0x28, 0x02, 0xF0, 0xC0, 0x3F, 0xDE, 0xF7, 0xFD, 0x1F, 0xFE, 0xFF, 0xFE, 0xC7, 0x3F, 0xF0, 0x00,
     /* icon tank clock fault: 12 x 12 */
-    0xF0, 0xC0, 0x30, 0x22, 0x24, 0x42, 0x21, 0x18, 0x82, 0x21, 0x10, 0x88, 0x02, 0x25, 0x20, 0x0C,
-    0x05, 0x8B,
+    0x28, 0x00, 0xF0, 0xC0, 0x30, 0x22, 0x14, 0x82, 0x21, 0x10, 0x88, 0x02, 0x25, 0x20, 0x0C, 0x05,
+    0x8B,
 };
 
 /* Of each glyph, the bytes of its character as one number; of an icon's state, its number from 1. */
@@ -690,111 +669,111 @@ typedef struct rain_tank_glyph_ {
 
 static RAIN_TANK_CONST rain_tank_glyph_ rain_tank_glyphs_[] = {
     /* reading: pellucet-bold-32.bdf, 32 px, one-bit, native bitmaps */
-    /* columns from 1 px off the pen, rows from 22 px over the baseline; bitmaps as rows */
-    {    0, 3, 12, 13,  4, 21 }, /* U+002D - */
-    {    7, 0,  0, 18, 22, 21 }, /* U+0030 0 */
-    {   57, 2,  0, 13, 22, 21 }, /* U+0031 1 */
-    {   93, 0,  0, 18, 22, 21 }, /* U+0032 2 */
-    {  143, 0,  0, 18, 22, 21 }, /* U+0033 3 */
-    {  193, 0,  0, 18, 22, 21 }, /* U+0034 4 */
-    {  243, 0,  0, 18, 22, 21 }, /* U+0035 5 */
-    {  293, 0,  0, 18, 22, 21 }, /* U+0036 6 */
-    {  343, 0,  0, 18, 22, 21 }, /* U+0037 7 */
-    {  393, 0,  0, 18, 22, 21 }, /* U+0038 8 */
-    {  443, 0,  0, 18, 22, 21 }, /* U+0039 9 */
+    /* columns from 1 px off the pen, rows from 22 px over the baseline; bitmaps as repeats */
+    {   0, 3, 12, 13,  4, 21 }, /* U+002D - */
+    {   3, 0,  0, 18, 22, 21 }, /* U+0030 0 */
+    {  40, 2,  0, 13, 22, 21 }, /* U+0031 1 */
+    {  52, 0,  0, 18, 22, 21 }, /* U+0032 2 */
+    {  94, 0,  0, 18, 22, 21 }, /* U+0033 3 */
+    { 136, 0,  0, 18, 22, 21 }, /* U+0034 4 */
+    { 162, 0,  0, 18, 22, 21 }, /* U+0035 5 */
+    { 192, 0,  0, 18, 22, 21 }, /* U+0036 6 */
+    { 234, 0,  0, 18, 22, 21 }, /* U+0037 7 */
+    { 258, 0,  0, 18, 22, 21 }, /* U+0038 8 */
+    { 295, 0,  0, 18, 22, 21 }, /* U+0039 9 */
     /* title: pellucet-bold-16.bdf, 16 px, one-bit, native bitmaps */
-    /* columns from 0 px off the pen, rows from 10 px over the baseline; bitmaps as rows */
-    {    0, 0,  0,  0,  0,  6 }, /* U+0020 */
-    {  493, 1,  0,  7, 10,  9 }, /* U+0046 F */
-    {  502, 1,  0,  8, 10, 10 }, /* U+0050 P */
-    {  512, 1,  0,  8, 10, 10 }, /* U+0052 R */
-    {  522, 0,  0,  8, 10,  9 }, /* U+0054 T */
-    {  532, 1,  3,  7,  7,  9 }, /* U+0061 a */
-    {  539, 1,  0,  7, 10,  9 }, /* U+0064 d */
-    {  548, 1,  3,  7,  7,  9 }, /* U+0065 e */
-    {  555, 1,  0,  4, 10,  5 }, /* U+0066 f */
-    {  560, 1,  0,  2, 10,  4 }, /* U+0069 i */
-    {  563, 1,  0,  6, 10,  8 }, /* U+006B k */
-    {  571, 1,  0,  4, 10,  5 }, /* U+006C l */
-    {  576, 1,  3, 10,  7, 12 }, /* U+006D m */
-    {  585, 1,  3,  7,  7,  9 }, /* U+006E n */
-    {  592, 1,  3,  7,  7,  9 }, /* U+006F o */
-    {  599, 1,  3,  7, 10,  9 }, /* U+0070 p */
-    {  608, 1,  3,  5,  7,  6 }, /* U+0072 r */
-    {  613, 1,  3,  6,  7,  8 }, /* U+0073 s */
-    {  619, 1,  1,  4,  9,  5 }, /* U+0074 t */
-    {  624, 1,  3,  7,  7,  9 }, /* U+0075 u */
-    {  631, 1,  3,  8,  7,  9 }, /* U+0076 v */
-    {  638, 1,  3, 10,  7, 11 }, /* U+0077 w */
-    {  647, 1,  3,  8, 10,  9 }, /* U+0079 y */
+    /* columns from 0 px off the pen, rows from 10 px over the baseline; bitmaps as repeats */
+    {   0, 0,  0,  0,  0,  6 }, /* U+0020 */
+    { 337, 1,  0,  7, 10,  9 }, /* U+0046 F */
+    { 343, 1,  0,  8, 10, 10 }, /* U+0050 P */
+    { 349, 1,  0,  8, 10, 10 }, /* U+0052 R */
+    { 357, 0,  0,  8, 10,  9 }, /* U+0054 T */
+    { 361, 1,  3,  7,  7,  9 }, /* U+0061 a */
+    { 368, 1,  0,  7, 10,  9 }, /* U+0064 d */
+    { 376, 1,  3,  7,  7,  9 }, /* U+0065 e */
+    { 383, 1,  0,  4, 10,  5 }, /* U+0066 f */
+    { 387, 1,  0,  2, 10,  4 }, /* U+0069 i */
+    { 390, 1,  0,  6, 10,  8 }, /* U+006B k */
+    { 398, 1,  0,  4, 10,  5 }, /* U+006C l */
+    { 401, 1,  3, 10,  7, 12 }, /* U+006D m */
+    { 406, 1,  3,  7,  7,  9 }, /* U+006E n */
+    { 410, 1,  3,  7,  7,  9 }, /* U+006F o */
+    { 414, 1,  3,  7, 10,  9 }, /* U+0070 p */
+    { 422, 1,  3,  5,  7,  6 }, /* U+0072 r */
+    { 425, 1,  3,  6,  7,  8 }, /* U+0073 s */
+    { 432, 1,  1,  4,  9,  5 }, /* U+0074 t */
+    { 436, 1,  3,  7,  7,  9 }, /* U+0075 u */
+    { 440, 1,  3,  8,  7,  9 }, /* U+0076 v */
+    { 445, 1,  3, 10,  7, 11 }, /* U+0077 w */
+    { 450, 1,  3,  8, 10,  9 }, /* U+0079 y */
     /* small: pellucet-12.bdf, 12 px, one-bit, native bitmaps */
     /* columns from 1 px off the pen, rows from 8 px over the baseline; bitmaps as rows */
-    {    0, 0,  0,  0,  0,  4 }, /* U+0020 */
-    {  657, 0,  0,  8,  8, 10 }, /* U+0025 % */
-    {  665, 0,  2,  5,  5,  8 }, /* U+002B + */
-    {  669, 1,  4,  5,  1,  8 }, /* U+002D - */
-    {  670, 0,  6,  2,  2,  4 }, /* U+002E . */
-    {  671, 0,  0,  4,  8,  6 }, /* U+002F / */
-    {  675, 0,  0,  6,  8,  8 }, /* U+0030 0 */
-    {  681, 1,  0,  5,  8,  8 }, /* U+0031 1 */
-    {  686, 0,  0,  6,  8,  8 }, /* U+0032 2 */
-    {  692, 0,  0,  6,  8,  8 }, /* U+0033 3 */
-    {  698, 0,  0,  6,  8,  8 }, /* U+0034 4 */
-    {  704, 0,  0,  6,  8,  8 }, /* U+0035 5 */
-    {  710, 0,  0,  6,  8,  8 }, /* U+0036 6 */
-    {  716, 0,  0,  6,  8,  8 }, /* U+0037 7 */
-    {  722, 0,  0,  6,  8,  8 }, /* U+0038 8 */
-    {  728, 0,  0,  6,  8,  8 }, /* U+0039 9 */
-    {  734, 0,  2,  2,  6,  4 }, /* U+003A : */
-    {  736, 0,  0,  5,  8,  7 }, /* U+004C L */
-    {  741, 0,  0,  6,  8,  8 }, /* U+0052 R */
-    {  747, 0,  0,  6,  8,  8 }, /* U+0053 S */
-    {  753, 0,  2,  5,  6,  7 }, /* U+0061 a */
-    {  757, 0,  2,  5,  6,  7 }, /* U+0063 c */
-    {  761, 0,  2,  5,  6,  7 }, /* U+0065 e */
-    {  765, 0,  0,  1,  8,  3 }, /* U+0069 i */
-    {  766, 0,  0,  5,  8,  7 }, /* U+006B k */
-    {  771, 0,  2,  7,  6,  9 }, /* U+006D m */
-    {  777, 0,  2,  5,  6,  7 }, /* U+006E n */
-    {  781, 0,  0,  3,  8,  4 }, /* U+0074 t */
+    {   0, 0,  0,  0,  0,  4 }, /* U+0020 */
+    { 458, 0,  0,  8,  8, 10 }, /* U+0025 % */
+    { 466, 0,  2,  5,  5,  8 }, /* U+002B + */
+    { 470, 1,  4,  5,  1,  8 }, /* U+002D - */
+    { 471, 0,  6,  2,  2,  4 }, /* U+002E . */
+    { 472, 0,  0,  4,  8,  6 }, /* U+002F / */
+    { 476, 0,  0,  6,  8,  8 }, /* U+0030 0 */
+    { 482, 1,  0,  5,  8,  8 }, /* U+0031 1 */
+    { 487, 0,  0,  6,  8,  8 }, /* U+0032 2 */
+    { 493, 0,  0,  6,  8,  8 }, /* U+0033 3 */
+    { 499, 0,  0,  6,  8,  8 }, /* U+0034 4 */
+    { 505, 0,  0,  6,  8,  8 }, /* U+0035 5 */
+    { 511, 0,  0,  6,  8,  8 }, /* U+0036 6 */
+    { 517, 0,  0,  6,  8,  8 }, /* U+0037 7 */
+    { 523, 0,  0,  6,  8,  8 }, /* U+0038 8 */
+    { 529, 0,  0,  6,  8,  8 }, /* U+0039 9 */
+    { 535, 0,  2,  2,  6,  4 }, /* U+003A : */
+    { 537, 0,  0,  5,  8,  7 }, /* U+004C L */
+    { 542, 0,  0,  6,  8,  8 }, /* U+0052 R */
+    { 548, 0,  0,  6,  8,  8 }, /* U+0053 S */
+    { 554, 0,  2,  5,  6,  7 }, /* U+0061 a */
+    { 558, 0,  2,  5,  6,  7 }, /* U+0063 c */
+    { 562, 0,  2,  5,  6,  7 }, /* U+0065 e */
+    { 566, 0,  0,  1,  8,  3 }, /* U+0069 i */
+    { 567, 0,  0,  5,  8,  7 }, /* U+006B k */
+    { 572, 0,  2,  7,  6,  9 }, /* U+006D m */
+    { 578, 0,  2,  5,  6,  7 }, /* U+006E n */
+    { 582, 0,  0,  3,  8,  4 }, /* U+0074 t */
     /* text: pellucet-10.bdf, 10 px, one-bit, native bitmaps */
-    /* columns from 0 px off the pen, rows from 7 px over the baseline; bitmaps as rows */
-    {    0, 0,  0,  0,  0,  3 }, /* U+0020 */
-    {  784, 0,  0,  4,  7,  5 }, /* U+004A J */
-    {  788, 0,  0,  5,  7,  6 }, /* U+004E N */
-    {  793, 0,  0,  5,  7,  6 }, /* U+0052 R */
-    {  798, 0,  0,  5,  7,  6 }, /* U+0053 S */
-    {  803, 0,  0,  5,  7,  6 }, /* U+0057 W */
-    {  808, 0,  2,  4,  5,  5 }, /* U+0061 a */
-    {  811, 0,  2,  4,  5,  5 }, /* U+0063 c */
-    {  814, 0,  0,  4,  7,  5 }, /* U+0064 d */
-    {  818, 0,  2,  4,  5,  5 }, /* U+0065 e */
-    {  821, 0,  0,  3,  7,  4 }, /* U+0066 f */
-    {  824, 0,  2,  4,  7,  5 }, /* U+0067 g */
-    {  828, 0,  0,  4,  7,  5 }, /* U+0068 h */
-    {  832, 0,  0,  1,  7,  2 }, /* U+0069 i */
-    {  833, 0,  0,  4,  7,  5 }, /* U+006B k */
-    {  837, 0,  0,  2,  7,  3 }, /* U+006C l */
-    {  839, 0,  2,  4,  5,  5 }, /* U+006E n */
-    {  842, 0,  2,  4,  5,  5 }, /* U+006F o */
-    {  845, 0,  2,  3,  5,  4 }, /* U+0072 r */
-    {  847, 0,  2,  4,  5,  5 }, /* U+0073 s */
-    {  850, 0,  0,  3,  7,  4 }, /* U+0074 t */
-    {  853, 0,  2,  5,  5,  6 }, /* U+0076 v */
-    {  857, 0,  2,  4,  7,  5 }, /* U+0079 y */
+    /* columns from 0 px off the pen, rows from 7 px over the baseline; bitmaps as repeats */
+    {   0, 0,  0,  0,  0,  3 }, /* U+0020 */
+    { 585, 0,  0,  4,  7,  5 }, /* U+004A J */
+    { 588, 0,  0,  5,  7,  6 }, /* U+004E N */
+    { 593, 0,  0,  5,  7,  6 }, /* U+0052 R */
+    { 598, 0,  0,  5,  7,  6 }, /* U+0053 S */
+    { 603, 0,  0,  5,  7,  6 }, /* U+0057 W */
+    { 607, 0,  2,  4,  5,  5 }, /* U+0061 a */
+    { 611, 0,  2,  4,  5,  5 }, /* U+0063 c */
+    { 614, 0,  0,  4,  7,  5 }, /* U+0064 d */
+    { 617, 0,  2,  4,  5,  5 }, /* U+0065 e */
+    { 621, 0,  0,  3,  7,  4 }, /* U+0066 f */
+    { 624, 0,  2,  4,  7,  5 }, /* U+0067 g */
+    { 628, 0,  0,  4,  7,  5 }, /* U+0068 h */
+    { 631, 0,  0,  1,  7,  2 }, /* U+0069 i */
+    { 633, 0,  0,  4,  7,  5 }, /* U+006B k */
+    { 637, 0,  0,  2,  7,  3 }, /* U+006C l */
+    { 639, 0,  2,  4,  5,  5 }, /* U+006E n */
+    { 641, 0,  2,  4,  5,  5 }, /* U+006F o */
+    { 644, 0,  2,  3,  5,  4 }, /* U+0072 r */
+    { 647, 0,  2,  4,  5,  5 }, /* U+0073 s */
+    { 651, 0,  0,  3,  7,  4 }, /* U+0074 t */
+    { 654, 0,  2,  5,  5,  6 }, /* U+0076 v */
+    { 657, 0,  2,  4,  7,  5 }, /* U+0079 y */
     /* the icons */
-    /* columns from 0 px off the pen, rows from 0 px over the baseline; bitmaps as rows */
-    {  861, 0,  0, 12, 12, 12 }, /* tank radio off */
-    {  879, 0,  0, 12, 12, 12 }, /* tank radio trying-1 */
-    {  897, 0,  0, 12, 12, 12 }, /* tank radio trying-2 */
-    {  915, 0,  0, 12, 12, 12 }, /* tank radio up */
-    {  933, 0,  0, 12, 12, 12 }, /* tank radio fault */
-    {  951, 0,  0, 12, 12, 12 }, /* tank clock off */
-    {  969, 0,  0, 12, 12, 12 }, /* tank clock trying-1 */
-    {  987, 0,  0, 12, 12, 12 }, /* tank clock trying-2 */
-    { 1005, 0,  0, 12, 12, 12 }, /* tank clock trying-3 */
-    { 1023, 0,  0, 12, 12, 12 }, /* tank clock up */
-    { 1041, 0,  0, 12, 12, 12 }, /* tank clock fault */
+    /* columns from 0 px off the pen, rows from 0 px over the baseline; bitmaps as repeats */
+    { 660, 0,  0, 12, 12, 12 }, /* tank radio off */
+    { 670, 0,  0, 12, 12, 12 }, /* tank radio trying-1 */
+    { 686, 0,  0, 12, 12, 12 }, /* tank radio trying-2 */
+    { 700, 0,  0, 12, 12, 12 }, /* tank radio up */
+    { 717, 0,  0, 12, 12, 12 }, /* tank radio fault */
+    { 736, 0,  0, 12, 12, 12 }, /* tank clock off */
+    { 749, 0,  0, 12, 12, 12 }, /* tank clock trying-1 */
+    { 765, 0,  0, 12, 12, 12 }, /* tank clock trying-2 */
+    { 781, 0,  0, 12, 12, 12 }, /* tank clock trying-3 */
+    { 797, 0,  0, 12, 12, 12 }, /* tank clock up */
+    { 813, 0,  0, 12, 12, 12 }, /* tank clock fault */
 };
 
 /* A text or an icon: its place, and what an update repaints. */
@@ -810,6 +789,7 @@ typedef struct rain_tank_part_ {
     uint8_t longest;   /* bytes of its text */
     uint8_t first;     /* place of its first glyph */
     uint8_t glyphs;
+    uint8_t form;      /* of its bitmaps */
     uint8_t alignment;
     uint8_t clearing;
 } rain_tank_part_;
@@ -819,20 +799,23 @@ typedef struct rain_tank_part_ {
 #define RAIN_TANK_LONGEST_(part)   ((part)->longest)
 #define RAIN_TANK_FIRST_(part)     ((part)->first)
 #define RAIN_TANK_GLYPHS_(part)    ((part)->glyphs)
+#define RAIN_TANK_FORM_(part)      ((part)->form)
 #define RAIN_TANK_ALIGNMENT_(part) ((part)->alignment)
 #define RAIN_TANK_CLEARING_(part)  ((part)->clearing)
 #define RAIN_TANK_DEPTH_(part)     1
-#define RAIN_TANK_AS_RUNS_(part)   0
 #define RAIN_TANK_RAMP_(part)      0
-#define RAIN_TANK_NONE_ 0
-#define RAIN_TANK_CELL_ 1
-#define RAIN_TANK_PAD_  2
-#define RAIN_TANK_BOX_  3
+#define RAIN_TANK_NONE_       0
+#define RAIN_TANK_CELL_       1
+#define RAIN_TANK_PAD_        2
+#define RAIN_TANK_BOX_        3
+#define RAIN_TANK_AS_ROWS_    0
+#define RAIN_TANK_AS_REPEATS_ 1
+#define RAIN_TANK_AS_RUNS_    2
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_start_title_ = {
     RAIN_TANK_START_TITLE_X, RAIN_TANK_START_TITLE_BASELINE - 10, RAIN_TANK_START_TITLE_INK,
     RAIN_TANK_START_TITLE_GROUND, 0, 0, RAIN_TANK_PANEL_WIDTH, RAIN_TANK_PANEL_HEIGHT, 9, 11, 23,
-    RAIN_TANK_CENTRED_ON_X, RAIN_TANK_NONE_,
+    RAIN_TANK_AS_REPEATS_, RAIN_TANK_CENTRED_ON_X, RAIN_TANK_NONE_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_start_message_ = {
@@ -841,19 +824,19 @@ static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_start_message_ = {
     RAIN_TANK_DOWN_(RAIN_TANK_START_MESSAGE_PADDING_Y),
     RAIN_TANK_ACROSS_(RAIN_TANK_START_MESSAGE_PADDING_X + RAIN_TANK_START_MESSAGE_PADDING_WIDTH),
     RAIN_TANK_DOWN_(RAIN_TANK_START_MESSAGE_PADDING_Y + RAIN_TANK_START_MESSAGE_PADDING_HEIGHT), 24, 62,
-    23, RAIN_TANK_CENTRED_ON_X, RAIN_TANK_PAD_,
+    23, RAIN_TANK_AS_REPEATS_, RAIN_TANK_CENTRED_ON_X, RAIN_TANK_PAD_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_start_caution_ = {
     RAIN_TANK_START_CAUTION_X, RAIN_TANK_START_CAUTION_BASELINE - 7, RAIN_TANK_START_CAUTION_INK,
     RAIN_TANK_START_CAUTION_GROUND, 0, 0, RAIN_TANK_PANEL_WIDTH, RAIN_TANK_PANEL_HEIGHT, 19, 62, 23,
-    RAIN_TANK_CENTRED_ON_X, RAIN_TANK_NONE_,
+    RAIN_TANK_AS_REPEATS_, RAIN_TANK_CENTRED_ON_X, RAIN_TANK_NONE_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_title_ = {
     RAIN_TANK_TANK_TITLE_X + 1, RAIN_TANK_TANK_TITLE_BASELINE - 8, RAIN_TANK_TANK_TITLE_INK,
     RAIN_TANK_TANK_TITLE_GROUND, 0, 0, RAIN_TANK_PANEL_WIDTH, RAIN_TANK_PANEL_HEIGHT, 9, 34, 28,
-    RAIN_TANK_STARTS_AT_X, RAIN_TANK_NONE_,
+    RAIN_TANK_AS_ROWS_, RAIN_TANK_STARTS_AT_X, RAIN_TANK_NONE_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_radio_ = {
@@ -862,7 +845,7 @@ static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_radio_ = {
     RAIN_TANK_DOWN_(RAIN_TANK_TANK_RADIO_PADDING_Y),
     RAIN_TANK_ACROSS_(RAIN_TANK_TANK_RADIO_PADDING_X + RAIN_TANK_TANK_RADIO_PADDING_WIDTH),
     RAIN_TANK_DOWN_(RAIN_TANK_TANK_RADIO_PADDING_Y + RAIN_TANK_TANK_RADIO_PADDING_HEIGHT), 1, 85, 5,
-    RAIN_TANK_STARTS_AT_X, RAIN_TANK_PAD_,
+    RAIN_TANK_AS_REPEATS_, RAIN_TANK_STARTS_AT_X, RAIN_TANK_PAD_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_clock_ = {
@@ -871,7 +854,7 @@ static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_clock_ = {
     RAIN_TANK_DOWN_(RAIN_TANK_TANK_CLOCK_PADDING_Y),
     RAIN_TANK_ACROSS_(RAIN_TANK_TANK_CLOCK_PADDING_X + RAIN_TANK_TANK_CLOCK_PADDING_WIDTH),
     RAIN_TANK_DOWN_(RAIN_TANK_TANK_CLOCK_PADDING_Y + RAIN_TANK_TANK_CLOCK_PADDING_HEIGHT), 1, 90, 6,
-    RAIN_TANK_STARTS_AT_X, RAIN_TANK_PAD_,
+    RAIN_TANK_AS_REPEATS_, RAIN_TANK_STARTS_AT_X, RAIN_TANK_PAD_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_level_ = {
@@ -880,13 +863,13 @@ static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_level_ = {
     RAIN_TANK_DOWN_(RAIN_TANK_TANK_LEVEL_PADDING_Y),
     RAIN_TANK_ACROSS_(RAIN_TANK_TANK_LEVEL_PADDING_X + RAIN_TANK_TANK_LEVEL_PADDING_WIDTH),
     RAIN_TANK_DOWN_(RAIN_TANK_TANK_LEVEL_PADDING_Y + RAIN_TANK_TANK_LEVEL_PADDING_HEIGHT), 3, 0, 11,
-    RAIN_TANK_ENDS_AT_X, RAIN_TANK_PAD_,
+    RAIN_TANK_AS_REPEATS_, RAIN_TANK_ENDS_AT_X, RAIN_TANK_PAD_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_percent_ = {
     RAIN_TANK_TANK_PERCENT_X + 1, RAIN_TANK_TANK_PERCENT_BASELINE - 8, RAIN_TANK_TANK_PERCENT_INK,
     RAIN_TANK_TANK_PERCENT_GROUND, 0, 0, RAIN_TANK_PANEL_WIDTH, RAIN_TANK_PANEL_HEIGHT, 1, 34, 28,
-    RAIN_TANK_STARTS_AT_X, RAIN_TANK_NONE_,
+    RAIN_TANK_AS_ROWS_, RAIN_TANK_STARTS_AT_X, RAIN_TANK_NONE_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_volume_ = {
@@ -895,13 +878,13 @@ static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_volume_ = {
     RAIN_TANK_DOWN_(RAIN_TANK_TANK_VOLUME_PADDING_Y),
     RAIN_TANK_ACROSS_(RAIN_TANK_TANK_VOLUME_PADDING_X + RAIN_TANK_TANK_VOLUME_PADDING_WIDTH),
     RAIN_TANK_DOWN_(RAIN_TANK_TANK_VOLUME_PADDING_Y + RAIN_TANK_TANK_VOLUME_PADDING_HEIGHT), 4, 34, 28,
-    RAIN_TANK_ENDS_AT_X, RAIN_TANK_PAD_,
+    RAIN_TANK_AS_ROWS_, RAIN_TANK_ENDS_AT_X, RAIN_TANK_PAD_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_litre_ = {
     RAIN_TANK_TANK_LITRE_X + 1, RAIN_TANK_TANK_LITRE_BASELINE - 8, RAIN_TANK_TANK_LITRE_INK,
     RAIN_TANK_TANK_LITRE_GROUND, 0, 0, RAIN_TANK_PANEL_WIDTH, RAIN_TANK_PANEL_HEIGHT, 1, 34, 28,
-    RAIN_TANK_STARTS_AT_X, RAIN_TANK_NONE_,
+    RAIN_TANK_AS_ROWS_, RAIN_TANK_STARTS_AT_X, RAIN_TANK_NONE_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_flow_ = {
@@ -910,13 +893,13 @@ static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_flow_ = {
     RAIN_TANK_DOWN_(RAIN_TANK_TANK_FLOW_PADDING_Y),
     RAIN_TANK_ACROSS_(RAIN_TANK_TANK_FLOW_PADDING_X + RAIN_TANK_TANK_FLOW_PADDING_WIDTH),
     RAIN_TANK_DOWN_(RAIN_TANK_TANK_FLOW_PADDING_Y + RAIN_TANK_TANK_FLOW_PADDING_HEIGHT), 5, 34, 28,
-    RAIN_TANK_ENDS_AT_X, RAIN_TANK_PAD_,
+    RAIN_TANK_AS_ROWS_, RAIN_TANK_ENDS_AT_X, RAIN_TANK_PAD_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_tank_rate_ = {
     RAIN_TANK_TANK_RATE_X + 1, RAIN_TANK_TANK_RATE_BASELINE - 8, RAIN_TANK_TANK_RATE_INK,
     RAIN_TANK_TANK_RATE_GROUND, 0, 0, RAIN_TANK_PANEL_WIDTH, RAIN_TANK_PANEL_HEIGHT, 5, 34, 28,
-    RAIN_TANK_STARTS_AT_X, RAIN_TANK_NONE_,
+    RAIN_TANK_AS_ROWS_, RAIN_TANK_STARTS_AT_X, RAIN_TANK_NONE_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_alarm_what_ = {
@@ -925,13 +908,13 @@ static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_alarm_what_ = {
     RAIN_TANK_DOWN_(RAIN_TANK_ALARM_WHAT_PADDING_Y),
     RAIN_TANK_ACROSS_(RAIN_TANK_ALARM_WHAT_PADDING_X + RAIN_TANK_ALARM_WHAT_PADDING_WIDTH),
     RAIN_TANK_DOWN_(RAIN_TANK_ALARM_WHAT_PADDING_Y + RAIN_TANK_ALARM_WHAT_PADDING_HEIGHT), 14, 11, 23,
-    RAIN_TANK_CENTRED_ON_X, RAIN_TANK_PAD_,
+    RAIN_TANK_AS_REPEATS_, RAIN_TANK_CENTRED_ON_X, RAIN_TANK_PAD_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_alarm_since_word_ = {
     RAIN_TANK_ALARM_SINCE_WORD_X + 1, RAIN_TANK_ALARM_SINCE_WORD_BASELINE - 8,
     RAIN_TANK_ALARM_SINCE_WORD_INK, RAIN_TANK_ALARM_SINCE_WORD_GROUND, 0, 0, RAIN_TANK_PANEL_WIDTH,
-    RAIN_TANK_PANEL_HEIGHT, 5, 34, 28, RAIN_TANK_STARTS_AT_X, RAIN_TANK_NONE_,
+    RAIN_TANK_PANEL_HEIGHT, 5, 34, 28, RAIN_TANK_AS_ROWS_, RAIN_TANK_STARTS_AT_X, RAIN_TANK_NONE_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_alarm_since_ = {
@@ -940,13 +923,13 @@ static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_alarm_since_ = {
     RAIN_TANK_DOWN_(RAIN_TANK_ALARM_SINCE_PADDING_Y),
     RAIN_TANK_ACROSS_(RAIN_TANK_ALARM_SINCE_PADDING_X + RAIN_TANK_ALARM_SINCE_PADDING_WIDTH),
     RAIN_TANK_DOWN_(RAIN_TANK_ALARM_SINCE_PADDING_Y + RAIN_TANK_ALARM_SINCE_PADDING_HEIGHT), 5, 34, 28,
-    RAIN_TANK_STARTS_AT_X, RAIN_TANK_PAD_,
+    RAIN_TANK_AS_ROWS_, RAIN_TANK_STARTS_AT_X, RAIN_TANK_PAD_,
 };
 
 static RAIN_TANK_CONST rain_tank_part_ rain_tank_part_alarm_advice_ = {
     RAIN_TANK_ALARM_ADVICE_X, RAIN_TANK_ALARM_ADVICE_BASELINE - 7, RAIN_TANK_ALARM_ADVICE_INK,
     RAIN_TANK_ALARM_ADVICE_GROUND, 0, 0, RAIN_TANK_PANEL_WIDTH, RAIN_TANK_PANEL_HEIGHT, 21, 62, 23,
-    RAIN_TANK_CENTRED_ON_X, RAIN_TANK_NONE_,
+    RAIN_TANK_AS_REPEATS_, RAIN_TANK_CENTRED_ON_X, RAIN_TANK_NONE_,
 };
 
 /* How far one value lies over another; the pixel that a mark stands on, from 0 at the empty end. */
@@ -1052,6 +1035,7 @@ typedef struct rain_tank_pass_ {
     rain_tank_px_ x, y;         /* where the next pixel goes */
     const char *end;
     const rain_tank_port *port;
+    unsigned bits; /* where the pixels of the glyph's rows begin */
     uint8_t opaque; /* whether ground is painted too */
     uint8_t fixed; /* whether the text lies among the constants */
 } rain_tank_pass_;
@@ -1123,10 +1107,25 @@ static void rain_tank_to_(rain_tank_pass_ *pass, rain_tank_px_ x, unsigned level
     pass->x = x;
 }
 
+/* Find the pixels of the glyph at the pen, and return which of the rows there a row of it is. */
+static unsigned rain_tank_kept_(rain_tank_pass_ *pass, unsigned row)
+{
+    const uint8_t *flags = rain_tank_bits_ + pass->walk.glyph.first_byte;
+    unsigned n, kept = 0;
+
+    pass->bits = pass->walk.glyph.first_byte;
+    if (RAIN_TANK_FORM_(&pass->part) != RAIN_TANK_AS_REPEATS_)
+        return row;
+    pass->bits += ((unsigned)pass->walk.glyph.height + 7u) >> 3;
+    for (n = 1; n <= row; ++n)
+        kept += (((unsigned)RAIN_TANK_READ8(flags + (n >> 3)) >> (n & 7)) & 1u) ^ 1u;
+    return kept;
+}
+
 /* Return the level of a pixel of the glyph at the pen. */
 static unsigned rain_tank_level_(const rain_tank_pass_ *pass, rain_tank_bit_ pixel)
 {
-    const uint8_t *bits = rain_tank_bits_ + pass->walk.glyph.first_byte;
+    const uint8_t *bits = rain_tank_bits_ + pass->bits;
 
     pixel *= RAIN_TANK_DEPTH_(&pass->part);
     return ((unsigned)RAIN_TANK_READ8(bits + (pixel >> 3)) >> (pixel & 7)) & RAIN_TANK_FULL_(&pass->part);
@@ -1145,7 +1144,7 @@ static void rain_tank_row_(rain_tank_pass_ *pass)
         if (row >= (unsigned)glyph->height)
             continue;
         rain_tank_to_(pass, x, 0);
-        const rain_tank_bit_ first = (rain_tank_bit_)row * (rain_tank_bit_)glyph->width;
+        const rain_tank_bit_ first = (rain_tank_bit_)rain_tank_kept_(pass, row) * (rain_tank_bit_)glyph->width;
         rain_tank_bit_ pixel;
 
         for (pixel = first; pixel != first + (rain_tank_bit_)glyph->width; ++pixel)
@@ -1258,6 +1257,7 @@ static rain_tank_px_ rain_tank_reached_(const rain_tank_meter_ *meter, int32_t v
     rain_tank_limit_ limit;
     uint8_t n;
 
+    (void)meter; /* where all bars are alike, constants say it */
     *ink = RAIN_TANK_BAR_(meter);
     if (above > RAIN_TANK_SPAN_(meter))
         return -1;

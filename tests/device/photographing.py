@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import importlib
 from dataclasses import dataclass
+from typing import Any
 
-import cv2
 import numpy as np
 from numpy.typing import NDArray
 
@@ -12,7 +13,7 @@ from panelproof.layout.panel import Panel
 from panelproof.picture.frame import Codes, Frame
 from panelproof.picture.image import pixels
 
-Picture = NDArray[np.float32]
+cv2: Any = importlib.import_module("cv2")  # its own types know no float arrays
 
 
 @dataclass(frozen=True, slots=True)

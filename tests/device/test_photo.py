@@ -10,6 +10,7 @@ from typing import Any
 
 import numpy as np
 import pytest
+from numpy.typing import NDArray
 from PIL import Image
 from tests.device.making import KILN, changed, kiln, mono, ramp, right, shown, with_part
 from tests.device.photographing import Shot, photograph
@@ -24,13 +25,16 @@ from panelproof.picture.values import Values
 from panelproof.problem import Problem
 
 
+def light(shot: Shot, turn: int = 0) -> NDArray[np.float32]:
+    return np.rot90(shot.pixels, turn).astype(np.float32) / np.float32(255)
+
+
 def scene() -> Scene:
     return Scene(kiln(), kiln().screen("readings"), ramp().values)
 
 
 def seen(shot: Shot, *, given: bool = False, turn: int = 0) -> PhotoOutcome:
-    pixels = np.rot90(shot.pixels, turn).astype(np.float32) / 255
-    return judged(scene(), pixels, tuple(shot.corners) if given else None)
+    return judged(scene(), light(shot, turn), tuple(shot.corners) if given else None)
 
 
 def wrong(outcome: PhotoOutcome) -> list[str]:
@@ -96,7 +100,7 @@ def test_a_one_bit_panel() -> None:
     expected = Scene(material, screen, found.values)
     for values, names in ((found.values, []), (other, ["level"])):
         shot = photograph(screen_frame(material, screen, values).codes, material.layout.panel, 5)
-        assert wrong(judged(expected, shot.pixels.astype(np.float32) / 255, None)) == names
+        assert wrong(judged(expected, light(shot), None)) == names
 
 
 def test_a_photograph_of_something_else() -> None:
@@ -104,7 +108,7 @@ def test_a_photograph_of_something_else() -> None:
     with pytest.raises(Problem, match="the glass was not found in the photograph; give its four corners"):
         straightened(noise, np.zeros((135, 240, 3), np.float32), None)
     shot = taken(right(), 3)
-    photo = shot.pixels.astype(np.float32) / 255
+    photo = light(shot)
     moved = tuple((x + 300, y) for x, y in shot.corners)
     with pytest.raises(Problem, match="not like the moment at all; check the corners"):
         judged(scene(), photo, moved)

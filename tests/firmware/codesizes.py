@@ -22,9 +22,9 @@ import numpy as np
 from tests.firmware.harness import installed
 
 from panelproof.content.spec import Choice, Content, FreeText, RealRange, WholeRange
-from panelproof.firmware.code import FIGURES, GROUPS, needs
+from panelproof.firmware.code import FIGURES, GROUPS, helpers, needs
 from panelproof.firmware.header import header
-from panelproof.firmware.names import upper
+from panelproof.firmware.names import lower, upper
 from panelproof.layout.document import Ink, Layout, Screen, TypeSpec
 from panelproof.layout.panel import Panel
 from panelproof.layout.parts import (
@@ -65,7 +65,6 @@ PROCESSORS = {
     ),
     "avr": Processor("AVR", "avr", ("-mmcu=atmega1284p",), 2, copies_strings=True),
 }
-TEXTS = ("functions", "faults", "wholes", "stepped", "wide", "reals", "choices", "frees", "copies", "accepts")
 AVR_MEMORY = """#include <avr/pgmspace.h>
 #define %(L)s_CONST const PROGMEM
 #define %(L)s_READ8(address) pgm_read_byte(address)
@@ -90,20 +89,22 @@ def compiled_code(material: Material, processor: Processor, folder: Path) -> dic
     tool = installed(f"{processor.prefix}-gcc")
     flags = ("-std=gnu99", "-Os", *processor.flags)
     subprocess.run([tool, *flags, "-c", "a.c", "-o", "a.o"], cwd=folder, check=True)
+    # Not by the letters of `nm`: on AVR constants in flash are called text, too.
     listed = subprocess.run(
-        [installed(f"{processor.prefix}-nm"), "-S", "a.o"],
+        [installed(f"{processor.prefix}-objdump"), "-t", "a.o"],
         cwd=folder,
         check=True,
         capture_output=True,
         text=True,
     ).stdout
+    own = {f"{lower(material.layout.name)}_{name}" for name in helpers((folder / "layout.h").read_text())[1]}
     found = dict.fromkeys(GROUPS, 0)
-    for line in listed.splitlines():
-        cells = line.split()
-        if len(cells) == 4 and cells[2] in "tT":
-            own = cells[2] == "T"
-            texts = (own and cells[3].endswith("_text")) or re.search(r"_(copy|accepts)_", cells[3])
-            found["texts" if texts else "drawing"] += int(cells[1], 16)
+    for size, name in re.findall(
+        r"^[0-9a-f]+ .{6}F \S+\t([0-9a-f]+)\s+(?:\.hidden )?(\S+)$", listed, re.MULTILINE
+    ):
+        # A compiler may have made several of one: `name.part.0`.
+        texts = name.endswith("_text") or name.split(".")[0] in own
+        found["texts" if texts else "drawing"] += int(size, 16)
     return found
 
 
@@ -220,7 +221,7 @@ def materials(count: int, seed: int, folder: Path) -> Iterable[Material]:
 def fitted(rows: list[Mapping[str, int]], sizes: list[int], group: str) -> dict[str, float]:
     """Return the bytes that each need adds; needs that never come add nothing."""
     names = sorted({name for row in rows for name, count in row.items() if count})
-    kept = [name for name in names if (name in TEXTS) == (group == "texts")]
+    kept = [name for name in names if name.startswith("text ") == (group == "texts")]
     matrix = np.array([[row.get(name, 0) for name in kept] for row in rows], dtype=float)
     # A little weight towards 0 keeps needs that always come together from growing apart.
     matrix = np.vstack([matrix, np.eye(len(kept)) * 0.3])
@@ -240,13 +241,13 @@ def measured(name: str, processor: Processor) -> dict[str, object]:
     with tempfile.TemporaryDirectory() as held:
         folder = Path(held)
         made = list(materials(FITTED, 1, folder))
-        rows = [needs(material) for material in made]
+        rows = [needs(material, header(material)) for material in made]
         sizes = [compiled_code(material, processor, folder) for material in made]
         figures = {group: fitted(rows, [one[group] for one in sizes], group) for group in GROUPS}
         shares = []
         for material in materials(TRIED, 2, folder):
             real = sum(compiled_code(material, processor, folder).values())
-            row = needs(material)
+            row = needs(material, header(material))
             guess = sum(
                 worth * row.get(name, 0) for group in GROUPS for name, worth in figures[group].items()
             )

@@ -256,7 +256,7 @@ def test_code_is_estimated_from_figures_that_still_hold(name: str, tmp_path: Pat
     for path in sorted(EXAMPLES.glob("*/[a-z]*.panel.json")):
         made = load(path)
         real = sum(compiled_code(made, PROCESSORS[name], tmp_path).values())
-        assert processor.estimate(needs(made)).bytes == pytest.approx(real, rel=0.12), path.name
+        assert processor.estimate(needs(made, header(made))).bytes == pytest.approx(real, rel=0.12), path.name
 
 
 def test_each_field_has_a_buffer_of_its_own() -> None:

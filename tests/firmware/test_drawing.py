@@ -21,7 +21,7 @@ from tests.firmware.playing import Expected, agree, play, wander
 from tests.firmware.strategies import CHARS, made_material, materials
 
 from panelproof.content.spec import Choice, Content, FreeText, RealRange, WholeRange
-from panelproof.firmware.encoding import Encoding
+from panelproof.firmware.encoding import FORMS, Encoding
 from panelproof.firmware.header import header
 from panelproof.glyphs.glyph import Glyph
 from panelproof.ink.footprint import footprint
@@ -101,9 +101,7 @@ def test_a_state_that_an_icon_lacks_paints_nothing(tank: Program) -> None:
     suppress_health_check=list(HealthCheck),
     phases=[Phase.explicit, Phase.reuse, Phase.generate],
 )
-@given(
-    materials(), st.integers(0, 1 << 30), st.lists(st.sampled_from(("rows", "runs")), min_size=1, max_size=3)
-)
+@given(materials(), st.integers(0, 1 << 30), st.lists(st.sampled_from(FORMS), min_size=1, max_size=3))
 def test_whatever_is_laid_out_is_drawn_as_previewed(
     material: Material, seed: int, encodings: list[Encoding]
 ) -> None:

@@ -6,8 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from panelproof.firmware.data import cheapest
-from panelproof.firmware.encoding import packed, pixels
+from panelproof.firmware.encoding import FORMS, Encoding, cheapest, packed, pixels
 from panelproof.glyphs.glyph import Glyph
 
 
@@ -52,10 +51,10 @@ def bitmaps(draw: st.DrawFn) -> Glyph:
 
 
 @given(bitmaps())
-def test_both_encodings_hold_the_same_pixels(glyph: Glyph) -> None:
+def test_every_encoding_holds_the_same_pixels(glyph: Glyph) -> None:
     antialiased = bool(glyph.levels)
     expected = glyph.levels or bytes(row >> x & 1 for row in glyph.rows for x in range(glyph.width))
-    for encoding in ("rows", "runs"):
+    for encoding in FORMS:
         blob = packed(glyph, encoding)
         assert pixels(blob, glyph.width, glyph.height, 4 if antialiased else 1, encoding) == expected
 
@@ -66,25 +65,32 @@ def test_runs_written_out_by_hand() -> None:
     blob = packed(Glyph(0, 0, 20, 3, 0, (bar, bar, 0)), "runs")
     # 4: three halves follow; 15 + 2 of ground, 3 of ink; 0: the same; 1: nothing follows
     assert [half for byte in blob for half in (byte & 15, byte >> 4)] == [4, 15, 2, 3, 0, 1]
+    # One row is as the one before: its bit is set; 9 bits a row, the last one first.
+    blob = packed(Glyph(0, 0, 9, 3, 0, (1, 1, 256)), "repeats")
+    assert blob == bytes([0b010, 1, 0, 0b10])
     levels = bytes([0, 0, 7, 15, 15, 0])
     blob = packed(Glyph(0, 0, 6, 1, 0, (0b011100,), levels), "runs")
     # 6: five halves; ground and 1 more, 7, ink and 1 more
     assert [half for byte in blob for half in (byte & 15, byte >> 4)] == [6, 0, 1, 7, 15, 1]
 
 
-@pytest.mark.parametrize("encoding", ["rows", "runs"])
-def test_a_bitmap_cut_short_is_told(encoding: str) -> None:
+@pytest.mark.parametrize("encoding", FORMS)
+def test_a_bitmap_cut_short_is_told(encoding: Encoding) -> None:
     glyph = Glyph(0, 0, 9, 9, 9, tuple(range(101, 110)))
     with pytest.raises(IndexError):
-        pixels(packed(glyph, encoding)[:-1], 9, 9, 1, encoding)  # type: ignore[arg-type]
+        pixels(packed(glyph, encoding)[:-1], 9, 9, 1, encoding)
 
 
 def test_each_set_gets_what_makes_the_whole_smallest() -> None:
     noise = [Glyph(0, 0, 8, 8, 8, tuple((n * 37 + row * 91) % 256 for row in range(8))) for n in range(60)]
-    slabs = [Glyph(0, 0, 40 + n, 60, 50, ((1 << 30 + n) - 1,) * 60) for n in range(9)]
+    slabs = [
+        Glyph(0, 0, 48, 60, 50, tuple((1 << 30 + n) - 1 << row % 9 for row in range(60))) for n in range(9)
+    ]
     assert cheapest({"small": noise, "large": slabs}) == {"small": "rows", "large": "runs"}
     assert cheapest({"small": noise}) == {"small": "rows"}
     assert cheapest({"large": slabs}) == {"large": "runs"}
+    bars = [Glyph(0, 0, 9, 16, 9, (n * 37 % 509,) * 7 + (n * 91 % 511,) * 9) for n in range(1, 60)]
+    assert cheapest({"small": noise, "bars": bars}) == {"small": "rows", "bars": "repeats"}
     # One little slab is not worth the code that reads runs.
     assert cheapest({"small": noise, "large": slabs[:1]})["small"] == "rows"
     assert cheapest({}) == {}

@@ -66,17 +66,18 @@ def _save(path: Path, picture: object, quiet: bool) -> None:
 
 
 def _photo(options: Namespace, material: Material, screen: Screen, values: Values, name: str) -> int:
-    from panelproof.device import photo  # noqa: PLC0415
+    from panelproof.device.photo import as_text, as_tree, pictured  # noqa: PLC0415
+    from panelproof.device.photo import compare as looked_at  # noqa: PLC0415
 
-    found = photo.compare(material, screen, values, options.capture, options.corners)
+    found = looked_at(material, screen, values, options.capture, options.corners)
     if options.json:
         names = {"layout": str(options.layout), "screen": screen.name, "photo": str(options.capture)}
-        print(json.dumps(names | photo.as_tree(found), ensure_ascii=False))
+        print(json.dumps(names | as_tree(found), ensure_ascii=False))
     else:
-        print(photo.as_text(name, str(options.capture), found))
+        print(as_text(name, str(options.capture), found))
     if options.output:
         panel = material.layout.panel
-        _save(options.output, photo.pictured(found, panel), options.json)
+        _save(options.output, pictured(found, panel), options.json)
     return CLEAN if found.same else FAULTY
 
 

@@ -123,7 +123,9 @@ class Tray(QWidget):
         panel = hub.layout.panel
         middle = panel.width // 2, panel.height // 2
         try:
-            layout, name = edits.add_part(hub.layout, hub.material, hub.screen.name, kind, middle, picture=picture)
+            layout, name = edits.add_part(
+                hub.layout, hub.material, hub.screen.name, kind, middle, picture=picture
+            )
         except Problem as problem:
             hub.told.emit(problem.message)
             return

@@ -8,6 +8,7 @@ at -Os.
 from __future__ import annotations
 
 import json
+import re
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -19,12 +20,15 @@ from panelproof.content.spec import Choice, FreeText, RealRange, WholeRange
 from panelproof.firmware.data import Data, area_type, changes_by_parts, data
 from panelproof.firmware.levels import levels
 from panelproof.firmware.memory import fields
+from panelproof.firmware.names import lower
 from panelproof.firmware.rasters import rasters
 from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Picture, Rule
 from panelproof.material import Material
 
 FIGURES = Path(__file__).parent / "code.json"
 GROUPS = ("drawing", "texts")
+TEXTS_BEGIN = "/* ---- Texts of fields"
+_HELPER = re.compile(r"^static (?!.*_CONST )[^;={\n]*?\b(\w+)\(", re.MULTILINE)
 Needs = Mapping[str, int]
 
 
@@ -84,8 +88,19 @@ def processors() -> tuple[Processor, ...]:
     )
 
 
-def needs(material: Material) -> Needs:
-    """Count what a header of the layout needs code for."""
+def helpers(header: str) -> tuple[frozenset[str], frozenset[str]]:
+    """Return the names of the functions that a header keeps to itself, its own name cut off: for drawing, for texts."""
+    layout = lower(header.split(":", 1)[0].removeprefix("/* "))
+    drawing, _, texts = header.partition(TEXTS_BEGIN)
+
+    def named(part: str) -> frozenset[str]:
+        return frozenset(name.removeprefix(f"{layout}_") for name in _HELPER.findall(part))
+
+    return named(drawing), named(texts)
+
+
+def needs(material: Material, header: str) -> Needs:
+    """Count what a header of the layout needs code for; needs of texts begin with `text`."""
     layout = material.layout
     parts = [part for screen in layout.screens for part in screen.parts]
     found = Counter[str](type(part).__name__.lower() for part in parts)
@@ -120,24 +135,23 @@ def needs(material: Material) -> Needs:
         found["one picture"] = int(found["picture"] == 1)
     found["changing"] = sum(map(changes_by_parts, parts)) * (layout.panel.refresh == "part")
     for part in fields(layout):
-        found["functions"] += 1
-        found["faults"] += part.content.fault is not None
+        found["text functions"] += 1
+        found["text faults"] += part.content.fault is not None
         for conversion, argument in zip(
             conversions(part.content.format), part.content.arguments, strict=True
         ):
             match argument:
                 case WholeRange():
-                    found["wholes"] += 1
-                    found["stepped"] += argument.step > 1
-                    found["wide"] += conversion.length in ("l", "ll", "j")
+                    found["text wholes"] += 1
+                    found["text stepped"] += argument.step > 1
+                    found["text wide"] += conversion.length in ("l", "ll", "j")
                 case RealRange():
-                    found["reals"] += 1
+                    found["text reals"] += 1
                 case Choice():
-                    found["choices"] += 1
+                    found["text choices"] += 1
                 case FreeText():
-                    found["frees"] += 1
-    found["copies"] = int(
-        found["faults"] > 0 or found["functions"] > sum(found[k] for k in ("wholes", "reals"))
-    )
-    found["accepts"] = int(found["frees"] > 0)
+                    found["text frees"] += 1
+    drawing, texts = helpers(header)
+    found.update({f"has {name}": 1 for name in drawing})
+    found.update({f"text has {name}": 1 for name in texts})
     return found

@@ -339,7 +339,7 @@ def _at_origin(part: Part) -> Part:
 
 def _memories(material: Material) -> tuple[Memory, ...]:
     text, layout = header(material), material.layout
-    needs = code.needs(material)
+    needs = code.needs(material, text)
     found = []
     for processor in code.processors():
         target = memory.BYTES if processor.pointer == 2 else memory.WORDS

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from panelproof.content.graph import max_bytes
 from panelproof.firmware import literals
 from panelproof.firmware.bus import pixel_bits
 from panelproof.firmware.constants import ALIGNMENTS
-from panelproof.firmware.encoding import Encoding, packed
+from panelproof.firmware.encoding import FORMS, Encoding, cheapest, packed
 from panelproof.firmware.glyphdata import (
     Pool,
     TypeGlyphs,
@@ -38,8 +38,6 @@ MOST_STATES = 255
 # (tests/bench/test_changes.py). A window takes 11 bytes on the bus (MIPI Display Command Set).
 STRIP = 8
 WINDOW_BITS = 11 * 8
-# What reading each encoding takes in the drawing code, on Cortex-M0 (tests/bench/encodings.py).
-CODE_BYTES: dict[Encoding, int] = {"rows": 50, "runs": 200}
 # On targets whose `int` has 16 bits; the rest is kept free for sizes of the panel.
 GREATEST_PLACE = 32_767 - 4_096
 
@@ -71,6 +69,7 @@ class Data:
     kerning: bool
     overlaps: bool
     rows: bool
+    repeats: bool
     runs: bool
     half_type: str
     one_depth: bool
@@ -150,22 +149,6 @@ def _set(entries: Sequence[_Entry], first: int, cells: bool) -> _Set:
         # Where cells are painted, pens have to be known as they are.
         0 if cells else min((glyph.left for glyph in inked), default=0),
         max((glyph.top for glyph in inked), default=0),
-    )
-
-
-def cheapest(glyphs: Mapping[str, Sequence[Glyph]]) -> dict[str, Encoding]:
-    """Return for each set of glyphs the encoding that makes the whole the smallest, code included."""
-    sizes: dict[str, dict[Encoding, int]] = {}
-    for name, listed in glyphs.items():
-        sizes[name] = {one: sum(map(len, {packed(glyph, one) for glyph in listed})) for one in CODE_BYTES}
-    choices: list[dict[str, Encoding]] = [dict.fromkeys(sizes, one) for one in CODE_BYTES]
-    choices.append({name: min(size, key=lambda one: size[one]) for name, size in sizes.items()})
-    return min(
-        choices,
-        key=lambda choice: (
-            sum(sizes[name][one] for name, one in choice.items())
-            + sum(CODE_BYTES[one] for one in set(choice.values()))
-        ),
     )
 
 
@@ -393,7 +376,7 @@ class _Maker:
             Member("first", literals.integer_type([len(self.entries)]), comment="place of its first glyph"),
             Member("glyphs", literals.integer_type(one.count for one in found)),
             Member("depth", "uint8", comment="bits a pixel"),
-            Member("as_runs", "uint8", comment="whether its bitmaps are"),
+            Member("form", "uint8", comment="of its bitmaps"),
             Member("ramp", literals.integer_type([len(self.ramps)])),
             Member("alignment", "uint8"),
             Member("clearing", "uint8"),
@@ -418,9 +401,8 @@ class _Maker:
             arrays,
         )
         prefix = upper(self.layout)
-        clearings = literals.aligned(
-            [(f"#define {prefix}_{word.upper()}_", str(n)) for n, word in enumerate(CLEARINGS)]
-        )
+        words = [*enumerate(CLEARINGS), *((n, f"as_{form}") for n, form in enumerate(FORMS))]
+        clearings = literals.aligned([(f"#define {prefix}_{word.upper()}_", str(n)) for n, word in words])
         return Record(made.name, made.comment, made.members, (*made.accessors, *clearings), made.arrays)
 
     def _part(self, screen: Screen, part: Shown) -> dict[str, str]:
@@ -440,7 +422,7 @@ class _Maker:
             area = ["0", "0", width, height]
         row = dict(zip(("left", "top", "right", "bottom"), area, strict=True))
         row |= {"ink": f"{own}_INK", "ground": f"{own}_GROUND", "ramp": "0", "depth": "1"}
-        row["as_runs"] = str(int(found.encoding == "runs"))
+        row["form"] = f"{prefix}_AS_{found.encoding.upper()}_"
         row |= {"first": str(found.first), "glyphs": str(found.count)}
         clearing = "none" if isinstance(part, Label) else part.clearing
         row["clearing"] = f"{prefix}_{clearing.upper()}_"
@@ -529,7 +511,8 @@ def data(material: Material) -> Data:
         ramps=maker.ramp_lines(),
         kerning=kerning,
         overlaps=_overlapping(maker),
-        rows=any(one.encoding == "rows" for one in maker.sets_in_order()),
+        rows=any(one.encoding != "runs" for one in maker.sets_in_order()),
+        repeats=any(one.encoding == "repeats" for one in maker.sets_in_order()),
         runs=any(one.encoding == "runs" for one in maker.sets_in_order()),
         half_type="uint16_t" if maker.pool.size < 1 << 15 else "uint32_t",
         one_depth=len({one.depth for one in maker.types} | ({1} if maker.icons else set())) < 2,

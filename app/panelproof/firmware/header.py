@@ -5,22 +5,23 @@ from __future__ import annotations
 import re
 import textwrap
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from panelproof import __version__
 from panelproof.firmware import constants, literals
-from panelproof.firmware.data import Data, area_type, changes_by_parts, count_type, data, type_title
+from panelproof.firmware.data import Data, area_type, count_type, data, type_title
 from panelproof.firmware.glyphdata import type_glyphs
 from panelproof.firmware.guards import Guard, guards
-from panelproof.firmware.levels import NO_VALUE, constant, levels
-from panelproof.firmware.names import Names, lower, member, upper
-from panelproof.firmware.rasters import Rasters, rasters
-from panelproof.layout.document import Layout, Screen
+from panelproof.firmware.levels import NO_VALUE, levels
+from panelproof.firmware.names import Names, lower, upper
+from panelproof.firmware.rasters import rasters
+from panelproof.firmware.screens import screen_functions
+from panelproof.layout.document import Layout
 from panelproof.layout.panel import Panel
-from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
+from panelproof.layout.parts import Field, Icon, Label, Meter
 from panelproof.layout.writing import encode
 from panelproof.material import Material
 
@@ -28,29 +29,6 @@ if TYPE_CHECKING:
     from jinja2 import Environment
 
 TEMPLATES = Path(__file__).parent / "templates"
-
-
-@dataclass(frozen=True, slots=True)
-class _Shown:
-    """A field, an icon or a meter: the head of the function that brings it up to date, and the lines of its body."""
-
-    update: str
-    call: tuple[str, ...]
-    change: str = ""
-    change_call: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class _Screen:
-    """A screen's functions: heads without semicolons, and the lines of the drawing function."""
-
-    name: str
-    values: str
-    members: tuple[str, ...]
-    said: str
-    draw: str
-    shown: tuple[_Shown, ...]
-    body: tuple[str, ...]
 
 
 def header(material: Material) -> str:
@@ -72,7 +50,7 @@ def header(material: Material) -> str:
     bars, pictures = levels(layout, area_type(layout.panel)), rasters(material)
     if bars:
         names.claim(f"{upper(prefix)}_{NO_VALUE}", "the value of a meter that has none")
-    screens = tuple(_screen(material, screen, names, made, pictures) for screen in layout.screens)
+    screens = tuple(screen_functions(material, screen, names, made, pictures) for screen in layout.screens)
     functions = _guards(material, names)
     return (
         _environment(prefix)
@@ -122,17 +100,6 @@ def _about(layout: Layout) -> list[str]:
             f"{upper(layout.name)}_{NO_VALUE}."
         )
     return textwrap.wrap(f"/* {' '.join(said)} */", 118, subsequent_indent="   ", break_on_hyphens=False)
-
-
-def _values(screen: Screen) -> str:
-    """Return what the values of a screen are, in words."""
-    words = {
-        Field: "UTF-8 texts (NULL is an empty one)",
-        Icon: "icons' states",
-        Meter: "values of level bars",
-    }
-    there = [said for kind, said in words.items() if any(isinstance(part, kind) for part in screen.parts)]
-    return ", and ".join(filter(None, (", ".join(there[:-1]), there[-1]))) if there else ""
 
 
 def digest(material: Material) -> str:
@@ -223,153 +190,6 @@ def _alphabets(guards: tuple[Guard, ...]) -> list[_Alphabet]:
         for guard in guards
         for name, codes in guard.tables
     ]
-
-
-def _screen(
-    material: Material, screen: Screen, names: Names, made: Data | None, pictures: Rasters | None
-) -> _Screen:
-    layout = material.layout
-    own, macros = lower(layout.name, screen.name), upper(layout.name, screen.name)
-    owner = f"the screen `{screen.name}`"
-    values, port = names.claim(f"{own}_values", owner), f"const {lower(layout.name)}_port *port"
-    whole = layout.panel.refresh == "whole"
-    draw = names.claim(f"{own}_draw", owner)
-    members, shown, body = [], [], []
-    if screen.clears or whole:
-        size = f"{upper(layout.name)}_PANEL_WIDTH, {upper(layout.name)}_PANEL_HEIGHT"
-        body.append(f"{upper(layout.name)}_FILL_(port, 0, 0, {size}, {macros}_GROUND);")
-    for part in screen.parts:
-        if isinstance(part, Picture):
-            call = (pictures.calls if pictures else {}).get((screen.name, part.name))
-            place = f"{upper(layout.name, screen.name, part.name)}_X, {upper(layout.name, screen.name, part.name)}_Y"
-            body += [f"{lower(layout.name)}_show_picture_(port, {call}, {place});"] if call else []
-            continue
-        if isinstance(part, Meter):
-            update = lower(layout.name, screen.name, part.name) + "_update"
-            if not whole:
-                names.claim(update, f"the part `{part.name}` of the screen `{screen.name}`")
-            members.append(
-                (
-                    f"int32_t {member(part.name)};",
-                    f"/* {upper(layout.name)}_{NO_VALUE} where there is none */",
-                )
-            )
-            show = f"{lower(layout.name)}_show_meter_(port, &{constant(layout, screen, part)}, "
-            change, call = "", f"{show.replace('_show_', '_change_')}former, value);"
-            if not whole:
-                change = lower(layout.name, screen.name, part.name) + "_change"
-                names.claim(change, f"the part `{part.name}` of the screen `{screen.name}`")
-                change = f"{change}({port}, int32_t former, int32_t value)"
-            shown.append(
-                _Shown(
-                    f"{update}({port}, int32_t value)",
-                    tuple(literals.wrapped(f"{show}value);")),
-                    change,
-                    tuple(literals.wrapped(call)),
-                )
-            )
-            value = f"values->{member(part.name)});"
-            body.append(f"{show}{value}" if whole else f"{update}(port, {value}")
-            continue
-        if not isinstance(part, Field | Icon):
-            body += _fixed(material, screen, part, made)
-            continue
-        assert made is not None
-        field = isinstance(part, Field)
-        comment = "" if field else f"/* one of {upper(layout.name, screen.name, part.name)}_STATE_... */"
-        members.append((f"{'const char *' if field else 'uint8_t '}{member(part.name)};", comment))
-        argument = "const char *text" if field else "uint8_t state"
-        update = lower(layout.name, screen.name, part.name) + "_update"
-        if not whole:
-            names.claim(update, f"the part `{part.name}` of the screen `{screen.name}`")
-        call = _show(material, screen, part, "text" if field else "state", made)
-        one = _Shown(f"{update}({port}, {argument})", tuple(literals.wrapped(f"{call};")))
-        if changes_by_parts(part) and not whole:
-            change = names.claim(
-                lower(layout.name, screen.name, part.name) + "_change",
-                f"the part `{part.name}` of the screen `{screen.name}`",
-            )
-            former = "const char *former" if field else "uint8_t former"
-            call = _change(material, screen, part, made)
-            one = replace(
-                one,
-                change=f"{change}({port}, {former}, {argument})",
-                change_call=tuple(literals.wrapped(f"{call};")),
-            )
-        shown.append(one)
-        value = f"values->{member(part.name)}"
-        body.append(
-            f"{_show(material, screen, part, value, made)};" if whole else f"{update}(port, {value});"
-        )
-    parameters = f"{port}, const {values} *values" if members else port
-    return _Screen(
-        screen.name,
-        values,
-        tuple(literals.aligned(members)),
-        _values(screen),
-        f"{draw}({parameters})",
-        tuple(shown),
-        tuple(line for one in body or ["(void)port;"] for line in literals.wrapped(one)),
-    )
-
-
-def _show(material: Material, screen: Screen, part: Label | Field | Icon, value: str, made: Data) -> str:
-    """Return the call that shows a text or a state."""
-    layout = lower(material.layout.name)
-    what = f"port, &{lower(layout, 'part', screen.name, part.name)}_"
-    if isinstance(part, Icon):
-        inks = f", {_inks(layout, screen, part)}" if made.inks_vary else ""
-        return f"{layout}_show_icon_({what}, {upper(layout, screen.name, part.name)}_STATES, {value}{inks})"
-    fixed = f", {int(isinstance(part, Label))}" if made.fixed else ""
-    return f"{layout}_show_({what}, {value}{fixed}{', NULL' if made.inks_vary else ''})"
-
-
-def _change(material: Material, screen: Screen, part: Part, made: Data) -> str:
-    """Return the call that brings a text or a state up to date where another is shown."""
-    layout = lower(material.layout.name)
-    what = f"port, &{lower(layout, 'part', screen.name, part.name)}_"
-    if isinstance(part, Icon):
-        inks = f", {_inks(layout, screen, part)}" if made.inks_vary else ""
-        states = f"{upper(layout, screen.name, part.name)}_STATES"
-        return f"{layout}_change_icon_({what}, {states}, former, state{inks})"
-    return f"{layout}_change_({what}, former, text{', NULL' if made.inks_vary else ''})"
-
-
-def _inks(layout: str, screen: Screen, part: Icon) -> str:
-    varied = any(state.ink for state in part.states)
-    return f"{lower(layout, 'inks', screen.name, part.name)}_" if varied else "NULL"
-
-
-def _fixed(material: Material, screen: Screen, part: Part, made: Data | None) -> list[str]:
-    """Return the statements that paint a label, a rule or a box."""
-    layout, own = lower(material.layout.name), upper(material.layout.name, screen.name, part.name)
-    if isinstance(part, Label):
-        assert made is not None
-        text = f"{lower(layout, 'text', screen.name, part.name)}_"
-        return [f"{_show(material, screen, part, text, made)};"]
-    fill = f"{upper(layout)}_FILL_(port, "
-    if isinstance(part, Rule):
-        size = (f"{own}_LENGTH", f"{own}_THICKNESS")
-        first, second = size if part.direction == "across" else size[::-1]
-        return [f"{fill}{own}_X, {own}_Y, {first}, {second}, {own}_INK);"]
-    assert isinstance(part, Box)
-    x, y, width, height, thickness = (f"{own}_{end}" for end in ("X", "Y", "WIDTH", "HEIGHT", "THICKNESS"))
-    lines = []
-    if part.fill is not None:
-        lines.append(f"{fill}{x}, {y}, {width}, {height}, {own}_FILL);")
-    if part.outline is None:
-        return lines
-    if 2 * part.thickness >= min(part.width, part.height):
-        return [*lines, f"{fill}{x}, {y}, {width}, {height}, {own}_OUTLINE);"]
-    rest = f"{height} - 2 * {thickness}"
-    for area in (
-        f"{x}, {y}, {width}, {thickness}",
-        f"{x}, {y} + {height} - {thickness}, {width}, {thickness}",
-        f"{x}, {y} + {thickness}, {thickness}, {rest}",
-        f"{x} + {width} - {thickness}, {y} + {thickness}, {thickness}, {rest}",
-    ):
-        lines.append(f"{fill}{area}, {own}_OUTLINE);")
-    return lines
 
 
 def _usage(material: Material, whole: bool) -> list[str]:

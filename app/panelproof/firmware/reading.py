@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import cast
 
 from panelproof.firmware.encoding import Encoding, pixels
 
@@ -20,7 +21,7 @@ _ARRAY = re.compile(
 _STRUCT = re.compile(r"^typedef struct \w+?_glyph_ \{\n(.*?)\n\}", re.MULTILINE | re.DOTALL)
 _SECTION = re.compile(r"^/\* (the icons|[a-z][a-z0-9-]*(?=: )).* \*/$")
 _ORIGIN = re.compile(
-    r"^/\* columns from (-?\d+) px off the pen, rows from (-?\d+) px over the baseline; bitmaps as (rows|runs) \*/$"
+    r"^/\* columns from (-?\d+) px off the pen, rows from (-?\d+) px over the baseline; bitmaps as (rows|repeats|runs) \*/$"
 )
 _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 _NUMBER = re.compile(r"-?(?:0x[0-9A-Fa-f]+|\d+)\b")
@@ -140,7 +141,7 @@ def _glyphs(
             origin = (
                 int(counted.group(1)),
                 int(counted.group(2)),
-                "runs" if counted.group(3) == "runs" else "rows",
+                cast("Encoding", counted.group(3)),
             )
             continue
         values, _, name = line.partition("/*")

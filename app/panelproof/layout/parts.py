@@ -232,7 +232,9 @@ class Meter(
     height: Annotated[Length, Meta(description="Height in pixels.")]
     least: Annotated[
         Annotated[int, Meta(ge=-(2**31) + 1, le=2**31 - 1)],
-        Meta(description="The value of an empty bar; the least 32-bit number is left to say that there is none."),
+        Meta(
+            description="The value of an empty bar; the least 32-bit number is left to say that there is none."
+        ),
     ]
     greatest: Annotated[Whole, Meta(description="The value of a full bar.")]
     ink: InkName

@@ -76,6 +76,9 @@ typedef struct our_pass_ {
     our_px_ x, y;         /* where the next pixel goes */
     const char *end;
     const our_port *port;
+{% if repeats %}
+    unsigned bits; /* where the pixels of the glyph's rows begin */
+{% endif %}
 {% if runs %}
     uint8_t level; /* of the run before it */
     {{ half_type }} half, row_end; /* the next half of a byte of the bitmaps; where the row ends */
@@ -215,10 +218,27 @@ static void our_to_(our_pass_ *pass, our_px_ x, unsigned level)
 }
 
 {% if rows %}
+{% if repeats %}
+/* Find the pixels of the glyph at the pen, and return which of the rows there a row of it is. */
+static unsigned our_kept_(our_pass_ *pass, unsigned row)
+{
+    const uint8_t *flags = our_bits_ + pass->walk.glyph.first_byte;
+    unsigned n, kept = 0;
+
+    pass->bits = pass->walk.glyph.first_byte;
+    if (OUR_FORM_(&pass->part) != OUR_AS_REPEATS_)
+        return row;
+    pass->bits += ((unsigned)pass->walk.glyph.height + 7u) >> 3;
+    for (n = 1; n <= row; ++n)
+        kept += (((unsigned)OUR_READ8(flags + (n >> 3)) >> (n & 7)) & 1u) ^ 1u;
+    return kept;
+}
+
+{% endif %}
 /* Return the level of a pixel of the glyph at the pen. */
 static unsigned our_level_(const our_pass_ *pass, our_bit_ pixel)
 {
-    const uint8_t *bits = our_bits_ + pass->walk.glyph.first_byte;
+    const uint8_t *bits = our_bits_ + {{ "pass->bits" if repeats else "pass->walk.glyph.first_byte" }};
 
     pixel *= OUR_DEPTH_(&pass->part);
     return ((unsigned)OUR_READ8(bits + (pixel >> 3)) >> (pixel & 7)) & OUR_FULL_(&pass->part);
@@ -309,7 +329,7 @@ static void our_row_(our_pass_ *pass)
                 our_px_ stop = begin;
 
 {% if rows and runs %}
-                if (OUR_AS_RUNS_(&pass->part)) {
+                if (OUR_FORM_(&pass->part) == OUR_AS_RUNS_) {
 {% endif %}
 {% if runs %}
 {% filter indent(4 if rows else 0, true) %}
@@ -330,8 +350,10 @@ static void our_row_(our_pass_ *pass)
 {% endif %}
 {% if rows %}
 {% filter indent(4 if runs else 0, true) %}
-                our_bit_ pixel = (our_bit_)row * (our_bit_)walk->glyph.width + (our_bit_)(x - begin);
+                our_bit_ pixel = (our_bit_){{ "our_kept_(pass, row)" if repeats else "row" }} * (our_bit_)walk->glyph.width;
 
+
+                pixel += (our_bit_)(x - begin);
                 its_level = our_level_(pass, pixel);
                 for (stop = x + 1; stop < end && our_level_(pass, ++pixel) == its_level;)
                     ++stop;
@@ -365,7 +387,7 @@ static void our_row_(our_pass_ *pass)
             continue;
         our_to_(pass, x, 0);
 {% if rows and runs %}
-        if (OUR_AS_RUNS_(&pass->part)) {
+        if (OUR_FORM_(&pass->part) == OUR_AS_RUNS_) {
 {% endif %}
 {% if runs %}
 {% filter indent(4 if rows else 0, true) %}
@@ -381,7 +403,7 @@ static void our_row_(our_pass_ *pass)
 {% endif %}
 {% if rows %}
 {% filter indent(4 if runs else 0, true) %}
-        const our_bit_ first = (our_bit_)row * (our_bit_)glyph->width;
+        const our_bit_ first = (our_bit_){{ "our_kept_(pass, row)" if repeats else "row" }} * (our_bit_)glyph->width;
         our_bit_ pixel;
 
         for (pixel = first; pixel != first + (our_bit_)glyph->width; ++pixel)
