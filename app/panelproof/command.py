@@ -224,10 +224,17 @@ def _bake(commands: Commands) -> None:
     )
     _layout(bake)
     bake.add_argument(
-        "--type", action="append", metavar="NAME", help="only this type (may be repeated; default: all from outlines)"
+        "--type",
+        action="append",
+        metavar="NAME",
+        help="only this type (may be repeated; default: all from outlines)",
     )
-    bake.add_argument("--all", action="store_true", help="all characters of the font, not only those that are shown")
-    bake.add_argument("--again", action="store_true", help="bake types anew from the fonts that they came from")
+    bake.add_argument(
+        "--all", action="store_true", help="all characters of the font, not only those that are shown"
+    )
+    bake.add_argument(
+        "--again", action="store_true", help="bake types anew from the fonts that they came from"
+    )
 
 
 def _sheet(commands: Commands) -> None:

@@ -5,9 +5,9 @@
 Every form can be read from any row on, so that a text is drawn row by row, in one pass and without a buffer:
 
 - rows: the pixels of a glyph row after row with nothing between (firmware/encoding.py)
-- repeats: a bit a row that tells whether it is as the one before, then the other rows as above
+- repeats: a bit a row that tells whether it is as the one before, then the other rows as above (the same file)
 - shared: each row as the number of a row in one table of the type
-- runs: rows as run lengths in halves of bytes, each row with its length before it (firmware/encoding.py)
+- runs: rows as run lengths in halves of bytes, each row with its length before it (the same file)
 
 Beside them stand plain cells (advance times the height of a line, each row filled up to a byte; 4 bits a pixel where
 antialiased) and what zlib and LZMA make of the rows of all glyphs at once, which no one can draw from without a buffer.
@@ -184,14 +184,6 @@ def one_by_one(glyphs: Sequence[Glyph], pack: Callable[[Glyph], bytes]) -> Form:
     return data, firsts, ""
 
 
-def repeats(glyph: Glyph, depth: int) -> bytes:
-    """A bit a row, then the rows that differ from the one before."""
-    rows = levels(glyph)
-    same = [n > 0 and row == rows[n - 1] for n, row in enumerate(rows)]
-    flags = sum(1 << n for n, one in enumerate(same) if one).to_bytes((len(rows) + 7) // 8, "little")
-    return flags + tight([row for row, one in zip(rows, same, strict=True) if not one], depth)
-
-
 def shared(glyphs: Sequence[Glyph], depth: int) -> Form:
     """A table of the rows' places, the rows, then each glyph's rows as numbers."""
     known: dict[bytes, int] = {}
@@ -213,7 +205,7 @@ def forms(glyphs: Sequence[Glyph], depth: int) -> dict[str, Form]:
     """Return the data of every form."""
     return {
         "rows": one_by_one(glyphs, lambda glyph: packed(glyph, "rows")),
-        "repeats": one_by_one(glyphs, lambda glyph: repeats(glyph, depth)),
+        "repeats": one_by_one(glyphs, lambda glyph: packed(glyph, "repeats")),
         "shared": shared(glyphs, depth),
         "runs": one_by_one(glyphs, lambda glyph: packed(glyph, "runs")),
     }

@@ -9,8 +9,13 @@ import pytest
 from msgspec.structs import replace
 from tests.device.making import changed, judged, kiln, right, shown, told, with_part, with_type
 
-from panelproof.layout.parts import Field
+from panelproof.device.capture import Capture, Reading
+from panelproof.device.outcome import compare
+from panelproof.layout.document import Screen
+from panelproof.layout.parts import Field, Meter, Rule
+from panelproof.material import gather
 from panelproof.picture.frame import Codes, screen_frame, update_field, update_icon
+from panelproof.picture.values import Values
 
 
 def part(name: str, **changes: object) -> Callable[[], Codes]:
@@ -163,3 +168,23 @@ def test_specks_have_no_cause_and_are_counted() -> None:
     outcome = judged(codes)
     assert outcome.wrong == outcome.left > 50
     assert told(outcome) == {}
+
+
+def test_a_meter_at_another_value_without_one_or_moved() -> None:
+    layout = kiln().layout
+    gauge = Meter("gauge", 20, 30, 100, 12, 0, 1300, "glow")
+    screen = Screen("gauges", "soot", (gauge, Rule("line", 20, 50, 100, "slate")))
+    material = gather(replace(layout, screens=(screen,), moments=()), kiln().folder)
+    values = Values({}, {}, {"gauge": 650})
+
+    def held(other: Screen, level: int | None) -> dict[str, str]:
+        codes = screen_frame(material, other, Values({}, {}, {"gauge": level})).codes
+        outcome = compare(material, screen, values, Capture("rgb565", (Reading("", codes),)))
+        assert outcome.left == 0
+        return told(outcome)
+
+    assert held(screen, 650) == {}
+    assert held(screen, 1040) == {"gauge": "it shows about 1040 in place of about 650"}
+    assert held(screen, None) == {"gauge": "it shows its fault pattern in place of about 650"}
+    lower = replace(screen, parts=(replace(gauge, y=32), screen.parts[1]))
+    assert held(lower, 650) == {"gauge": "it stands 2 px down of its place"}

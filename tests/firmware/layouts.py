@@ -259,7 +259,7 @@ def mono(folder: Path, refresh: str = "part") -> Material:
 
 def levels(folder: Path) -> Material:
     """Return a layout of level bars of every way, one over all that 32 bits hold, and pictures of every form."""
-    from PIL import Image  # noqa: PLC0415
+    from PIL import Image
 
     noise = random.Random(7).randbytes(3 * 24 * 24)
     photo = Image.frombytes("RGB", (24, 24), noise)

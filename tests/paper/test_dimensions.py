@@ -14,7 +14,7 @@ from panelproof.paper.facts import gather
 
 
 @settings(max_examples=200, deadline=None)
-@given(st.lists(st.floats(0, 500), max_size=30), st.floats(1, 40))
+@given(st.lists(st.floats(0, 500), min_size=1, max_size=30), st.floats(1, 60))
 def test_spread_keeps_order_gap_and_bounds(wanted: list[float], gap: float) -> None:
     wanted.sort()
     found = spread(wanted, gap, 0, 500)
@@ -22,6 +22,11 @@ def test_spread_keeps_order_gap_and_bounds(wanted: list[float], gap: float) -> N
     assert len(found) == len(wanted)
     assert all(0 - 1e-6 <= one <= 500 + 1e-6 for one in found)
     assert all(b - a >= room - 1e-6 for a, b in pairwise(found))
+
+
+def test_where_there_is_no_room_the_gap_is_smaller() -> None:
+    found = spread([250.0] * 26, 40, 0, 500)
+    assert found == [20.0 * number for number in range(26)]
 
 
 @settings(max_examples=100, deadline=None)

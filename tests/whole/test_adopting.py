@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 from tests.device.making import KILN, kiln, with_part
+from tests.firmware.harness import installed
 from tests.firmware.layouts import rich
 
 from panelproof.adopting import Adoption, Slot, adopt, slots
@@ -246,6 +247,7 @@ def test_a_part_that_the_layout_no_longer_has() -> None:
 @pytest.fixture
 def workshop(tmp_path: Path) -> tuple[Path, Path]:
     """A folder of the kiln's layout and its header, in a git repository."""
+    installed("git")
     layout, text = tmp_path / "kiln.panel.json", tmp_path / "kiln.h"
     layout.write_bytes(KILN.read_bytes())
     text.write_text(headed(kiln()), encoding="ascii")

@@ -23,6 +23,7 @@ LEAST_LEFT = 0.5
 GROWN, NEIGHBOUR = 16, 4
 MOST_TRIED = 3
 MOST_FOR_MOMENT = 2.2
+LEAST_FOR_FAR = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -187,7 +188,9 @@ class _Parts:
         if not before[0]:
             return
         best, least, chosen = before[0], float(sum(before)), None
-        for tries in (mishaps(scene, number, self.base.codes), far_fetched(scene, number)):
+        # A few specks are no other text or font.
+        far = far_fetched(scene, number) if before[0] >= LEAST_FOR_FAR else ()
+        for tries in (mishaps(scene, number, self.base.codes), far):
             if chosen is not None and best == 0:
                 break
             for mishap in tries:

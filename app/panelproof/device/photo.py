@@ -36,7 +36,7 @@ BLURS = (0.35, 0.6, 0.9, 1.3, 1.8, 2.5)
 # The eye that looks for what is wrong: blots of about this many panel pixels, with at least this share of a part's
 # contrast, and this many times what noise makes of it.
 EYE, WIDE, TIMES_NOISE, LEAST_CONTRAST = 0.9, 6.0, 7.0, 0.01
-LEAST_SHARE, LEAST_SHARE_OF_BOX = 0.29, 0.38
+LEAST_SHARE, LEAST_SHARE_OF_BOX = 0.25, 0.38
 # How far a part may lie off, in fine pixels, as lenses bend; and how stiffly it keeps its place.
 SLACK, STIFF = 2, 1e-3
 TRIMMED, ROUNDS, MOST_FITTED, LEAST_MIXED = 0.9, 4, 20000, 0.01

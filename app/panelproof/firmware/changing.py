@@ -89,10 +89,8 @@ def change_bar(material: Material, part: Meter, former: int | None, now: int | N
         return Traffic()
     if part.direction in ("left", "up"):
         low, high = level.length(part) - high, level.length(part) - low
-    if part.direction in ("left", "right"):
-        area = x + low, y, high - low, height
-    else:
-        area = x, y + low, width, high - low
+    lying = part.direction in ("left", "right")
+    area = (x + low, y, high - low, height) if lying else (x, y + low, width, high - low)
     seen = common(area, panel_area(panel))
     return window(seen[2] * seen[3], pixel_bits(panel))
 

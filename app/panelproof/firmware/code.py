@@ -122,6 +122,9 @@ def needs(material: Material, header: str) -> Needs:
         found["long codes"] = int(made.lead > 1)
         found["wide places"] = int(made.px != "int")
         found["both encodings"] = int(made.rows and made.runs)
+        found["both in one depth"] = int(made.rows and made.runs and made.one_depth)
+        found["both in changes"] = int(made.rows and made.runs and made.changes)
+        found["runs in changes"] = int(made.runs and made.changes)
     found["updates"] = (found["field"] + found["icon"] + found["meter"]) * (layout.panel.refresh == "part")
     bars, pictures = levels(layout, area_type(layout.panel)), rasters(material)
     if bars is not None:

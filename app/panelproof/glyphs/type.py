@@ -223,7 +223,10 @@ def _cut_out(raster: Raster, advance: int, antialiased: bool) -> Glyph:
     width, levels = raster.width, []
     if antialiased:
         if raster.bits == 4:
-            levels = [bytes(level for byte in row for level in (byte >> 4, byte & 15))[:width] for row in raster.rows]
+            levels = [
+                bytes(level for byte in row for level in (byte >> 4, byte & 15))[:width]
+                for row in raster.rows
+            ]
         else:
             levels = [row[:width].translate(_LEVELS) for row in raster.rows]
         rows = [int(row[::-1].translate(_INKED), 2) for row in levels]

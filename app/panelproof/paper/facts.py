@@ -7,22 +7,21 @@ from dataclasses import dataclass
 
 from panelproof import __version__
 from panelproof.command import CAUTION
-from panelproof.content.spec import Argument, Choice, Content, FreeText, RealRange, WholeRange
 from panelproof.firmware import cost
 from panelproof.firmware.bus import Sent
-from panelproof.firmware.constants import text_bytes
 from panelproof.layout import colour
 from panelproof.layout.document import Layout, Screen
 from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
 from panelproof.layout.writing import encode
 from panelproof.material import Material
+from panelproof.paper.contents import Shows, area, shows
 from panelproof.picture.drawing import padding_of
 from panelproof.picture.frame import Frame, screen_frame
 from panelproof.picture.moments import moments
 from panelproof.problem import Problem
 from panelproof.proof.extent import stage
 from panelproof.proof.finding import Finding
-from panelproof.proof.measure import Measure, of_stage
+from panelproof.proof.measure import of_stage
 from panelproof.verdict import verdict
 
 Area = tuple[int, int, int, int]
@@ -63,16 +62,6 @@ class Row:
     ink: str
     padding: str
     clearing: str
-
-
-@dataclass(frozen=True, slots=True)
-class Shows:
-    """What one part can show: sentences, and for a field its extremes and bytes."""
-
-    name: str
-    kind: str
-    sentences: tuple[str, ...]
-    extremes: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -264,18 +253,14 @@ def _screen(material: Material, screen: Screen, sent: Mapping[tuple[str, str], S
         ("on entry", "fills the panel with its ground" if screen.clears else "leaves what stood there"),
         ("parts", str(len(screen.parts))),
     )
-    shows = tuple(
-        one for part in screen.parts for one in _shows(part, figures, sent.get((screen.name, part.name)))
+    told = tuple(
+        one for part in screen.parts for one in shows(part, figures, sent.get((screen.name, part.name)))
     )
     # Among the named moments the fullest one: it says most beside its dimensions.
     bare = material.code(screen.ground)
     named = [shot for shot in shots if not shot.automatic] or shots[:1]
     pictured = max(named, key=lambda shot: int((shot.frame.codes != bare).sum()))
-    return ScreenFacts(screen.name, facts, shots, tuple(rows), shows, tuple(marks), pictured)
-
-
-def _box(area: Area) -> str:
-    return f"{area[0]}, {area[1]}, {area[2]} × {area[3]}"
+    return ScreenFacts(screen.name, facts, shots, tuple(rows), told, tuple(marks), pictured)
 
 
 def _row(material: Material, screen: Screen, part: Part, number: int) -> Row:
@@ -292,9 +277,9 @@ def _row(material: Material, screen: Screen, part: Part, number: int) -> Row:
     else:
         place += str(part.y)
     if isinstance(part, Field):
-        padding, clearing = _box(part.padding) if part.padding else "none", part.clearing
+        padding, clearing = area(part.padding) if part.padding else "none", part.clearing
     elif isinstance(part, Icon):
-        padding, clearing = _box(padding_of(material, part)), part.clearing
+        padding, clearing = area(padding_of(material, part)), part.clearing
         masks = [material.bitmaps[state] for state in part.states]
         size = f"{max(mask.width for mask in masks)} × {max(mask.height for mask in masks)}"
         inks = [part.ink, f"on {part.ground or screen.ground}"]
@@ -329,93 +314,3 @@ def _mark(material: Material, part: Part, number: int, ink: Area) -> Mark:
         shown = material.raster(part)
         return Mark(number, (part.x, part.y, shown.width, shown.height), part.x, part.y, False)
     return Mark(number, (part.x, part.y, part.width, part.height), part.x, part.y, False)
-
-
-# -- what a part can show --------------------------------------------------------------------------------------
-
-
-def _shows(part: Part, figures: Mapping[str, Measure], sent: Sent | None) -> Iterator[Shows]:
-    updates = _updates(part, sent)
-    if isinstance(part, Label):
-        yield Shows(part.name, "label", (f"always {said(part.text)}",), ())
-    elif isinstance(part, Field):
-        figure = figures[part.name]
-        extremes = [
-            ("longest", f"{said(figure.longest.text)}, {figure.longest.pixels}{PX}"),
-            ("shortest", f"{said(figure.shortest.text)}, {figure.shortest.pixels}{PX}"),
-            ("tallest", f"{said(figure.tallest.text)}, {figure.tallest.pixels}{PX}"),
-            ("padding needed", _box(figure.ink)),
-        ]
-        if figure.spare is not None:
-            extremes.append(("spare left, top, right, bottom", ", ".join(map(str, figure.spare)) + PX))
-        extremes.append(("text buffer", f"{text_bytes(part)} bytes"))
-        yield Shows(part.name, "field", tuple(_content(part.content, figure.texts)), (*extremes, *updates))
-    elif isinstance(part, Icon):
-        states = ", ".join(f"{state.name} ({state.ink or part.ink})" for state in part.states)
-        yield Shows(part.name, "icon", (f"states: {states}",), updates)
-    elif isinstance(part, Meter):
-        sentences = [f"{part.least} (empty) to {part.greatest} (full)"]
-        sentences += [
-            f"from {limit.at}{f' in {limit.ink}' if limit.ink else ''}{', marked' if limit.mark else ''}"
-            for limit in part.limits
-        ]
-        yield Shows(
-            part.name, "meter", (*sentences, "outside, or without a value: every fourth pixel"), updates
-        )
-    elif isinstance(part, Picture):
-        yield Shows(part.name, "picture", (f"{part.picture}, dither: {part.dither}",), ())
-
-
-def _updates(part: Part, sent: Sent | None) -> tuple[tuple[str, str], ...]:
-    from panelproof.proof.words import grouped  # noqa: PLC0415
-
-    found = []
-    if sent is not None:
-        time = f", {sent.ms:.2f} ms" if sent.ms is not None else ""
-        found.append(("sent by an update at most", f"{grouped(sent.bytes)} bytes{time}"))
-    if isinstance(part, Field | Icon | Meter) and part.period_ms is not None:
-        found.append(("updated every", f"{part.period_ms} ms"))
-    return tuple(found)
-
-
-def said(text: str) -> str:
-    """Return a text between quotation marks, or that it is empty."""
-    return f"“{text}”" if text else "an empty text"
-
-
-def _content(content: Content, count: int) -> Iterator[str]:
-    from panelproof.proof.words import grouped  # noqa: PLC0415
-
-    yield f"format {said(content.format)}, {grouped(count)} text{'' if count == 1 else 's'}"
-    for number, argument in enumerate(content.arguments, 1):
-        before = f"argument {number}: " if len(content.arguments) > 1 else ""
-        yield before + _argument(argument)
-    if content.first is not None:
-        yield f"before the first reading {said(content.first)}"
-    if content.fault is not None:
-        yield f"without a valid reading {said(content.fault)}"
-    if content.also:
-        yield f"also {_texts(content.also)}"
-
-
-def _argument(argument: Argument) -> str:
-    if isinstance(argument, WholeRange):
-        step = f" in steps of {argument.step}" if argument.step != 1 else ""
-        return f"whole numbers {argument.least} to {argument.greatest}{step}{_sensor(argument.sensor)}"
-    if isinstance(argument, RealRange):
-        return f"real numbers {argument.least:g} to {argument.greatest:g}{_sensor(argument.sensor)}"
-    if isinstance(argument, Choice):
-        return f"one of {_texts(argument.texts)}"
-    assert isinstance(argument, FreeText)
-    ranges = [f"{first} to {last}" for first, last in argument.ranges]
-    alphabet = ", ".join(filter(None, [argument.characters, *ranges]))
-    return f"{argument.shortest} to {argument.longest} characters of: {alphabet}"
-
-
-def _sensor(sensor: tuple[float, float] | None) -> str:
-    return f" (the sensor gives {sensor[0]:g} to {sensor[1]:g})" if sensor is not None else ""
-
-
-def _texts(texts: tuple[str, ...]) -> str:
-    more = f" and {len(texts) - MOST_LISTED} more" if len(texts) > MOST_LISTED else ""
-    return ", ".join(said(text) for text in texts[:MOST_LISTED]) + more

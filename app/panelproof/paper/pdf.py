@@ -9,13 +9,11 @@ from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import escape
 
-from reportlab.lib import colors
 from reportlab.lib.pagesizes import A4, LETTER, landscape
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.lib.utils import ImageReader
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFError, TTFont
-from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import (
     BaseDocTemplate,
     CondPageBreak,
@@ -31,9 +29,9 @@ from reportlab.platypus import (
 )
 
 from panelproof.glyphs.catalogue import find
-from panelproof.paper.dimensions import Disc, Drawing, Line, Shape, dimensions
-from panelproof.paper.dimensions import Frame as Outline
+from panelproof.paper.dimensions import dimensions
 from panelproof.paper.facts import BYTES_HEAD, TYPE_HEAD, ScreenFacts, SheetFacts, Shot
+from panelproof.paper.flowables import FAINT, INK, LINE, Counting, Dimensions, Picture, Swatch
 from panelproof.picture.image import image
 from panelproof.problem import Problem
 
@@ -46,7 +44,6 @@ DRAWING_WIDTH, DRAWING_HEIGHT, LETTER_HEIGHT = 690.0, 340.0, 7.5
 MOST_KEPT = 16  # rows of a table that is kept on one page
 ENLARGED = 4
 TEXT, BOLD = "panelproof-text", "panelproof-bold"
-INK, FAINT, LINE = colors.HexColor("#1c2026"), colors.HexColor("#5c626c"), colors.HexColor("#ced2d8")
 
 
 def document(facts: SheetFacts, paper: str = "a4") -> bytes:
@@ -62,95 +59,6 @@ def _fonts() -> tuple[str, str]:
     except (Problem, TTFError, OSError):
         return "Helvetica", "Helvetica-Bold"
     return TEXT, BOLD
-
-
-class _Picture(Flowable):  # type: ignore[misc]
-    """A frame, each panel pixel `pixel` points wide; stored enlarged, so that no viewer blurs it."""
-
-    def __init__(self, picture: ImageReader, width: float, height: float) -> None:
-        super().__init__()
-        self.picture, self.width, self.height = picture, width, height
-
-    def wrap(self, *_: float) -> tuple[float, float]:
-        """Return the room it takes."""
-        return self.width, self.height
-
-    def draw(self) -> None:
-        """Draw it with a hairline around."""
-        self.canv.drawImage(self.picture, 0, 0, self.width, self.height)
-        self.canv.setStrokeColor(LINE)
-        self.canv.setLineWidth(0.4)
-        self.canv.rect(0, 0, self.width, self.height)
-
-
-class _Dimensions(Flowable):  # type: ignore[misc]
-    """A drawing with dimensions around a picture."""
-
-    def __init__(
-        self, drawing: Drawing, picture: ImageReader, size: tuple[float, float], fonts: tuple[str, str]
-    ) -> None:
-        super().__init__()
-        self.drawing, self.picture, self.size, self.fonts = drawing, picture, size, fonts
-
-    def wrap(self, *_: float) -> tuple[float, float]:
-        """Return the room it takes."""
-        return self.drawing.width, self.drawing.height
-
-    def draw(self) -> None:
-        """Draw the picture, then the marks in order; a PDF counts upwards."""
-        made, canvas = self.drawing, self.canv
-        wide, high = self.size
-        canvas.drawImage(self.picture, made.x, made.height - made.y - high, wide, high)
-        for mark in made.marks:
-            self._mark(canvas, mark, made.height)
-
-    def _mark(self, canvas: Any, mark: Shape, height: float) -> None:
-        if isinstance(mark, Line | Outline):
-            canvas.setStrokeColor(colors.HexColor(mark.colour))
-            canvas.setLineWidth(mark.thick if isinstance(mark, Line) else 0.6)
-            canvas.setDash([mark.dash] if isinstance(mark, Outline) and mark.dash else [])
-        if isinstance(mark, Line):
-            canvas.line(mark.x1, height - mark.y1, mark.x2, height - mark.y2)
-        elif isinstance(mark, Outline):
-            canvas.rect(mark.x, height - mark.y - mark.height, mark.width, mark.height)
-        elif isinstance(mark, Disc):
-            canvas.setFillColor(colors.HexColor(mark.colour))
-            canvas.setStrokeColor(colors.white)
-            canvas.setLineWidth(0.4)
-            canvas.setDash([])
-            canvas.circle(mark.x, height - mark.y, mark.radius, stroke=1, fill=1)
-            canvas.setFillColor(colors.white)
-            canvas.setFont(self.fonts[1], mark.radius * 1.25)
-            canvas.drawCentredString(mark.x, height - mark.y - mark.radius * 0.42, mark.text)
-        else:
-            canvas.setFillColor(colors.HexColor(mark.colour))
-            canvas.setFont(self.fonts[0], mark.size)
-            canvas.saveState()
-            canvas.translate(mark.x, height - mark.y)
-            if mark.turned:
-                canvas.rotate(90)
-            draw = {
-                "left": canvas.drawString,
-                "centre": canvas.drawCentredString,
-                "right": canvas.drawRightString,
-            }
-            draw[mark.align](0, 0, mark.text)
-            canvas.restoreState()
-
-
-class _Swatch(Flowable):  # type: ignore[misc]
-    def __init__(self, colour: str) -> None:
-        super().__init__()
-        self.colour, self.width, self.height = colour, 18.0, 8.0
-
-    def wrap(self, *_: float) -> tuple[float, float]:
-        return self.width, self.height
-
-    def draw(self) -> None:
-        self.canv.setFillColor(colors.HexColor(self.colour))
-        self.canv.setStrokeColor(FAINT)
-        self.canv.setLineWidth(0.4)
-        self.canv.rect(0, 0, self.width, self.height, fill=1)
 
 
 class _Maker:
@@ -200,7 +108,7 @@ class _Maker:
             MARGIN, MARGIN + FOOT, self.room, self.paper[1] - 2 * MARGIN - FOOT, *([0] * 4), id="room"
         )
         document.addPageTemplates([PageTemplate("page", [room])])
-        document.build(self._story(), canvasmaker=partial(_Counting, foot=self._foot))
+        document.build(self._story(), canvasmaker=partial(Counting, foot=self._foot))
         return out.getvalue()
 
     def _foot(self, canvas: Any, page: int, pages: int) -> None:
@@ -251,7 +159,7 @@ class _Maker:
         panel = self._table(
             ("the panel", ""), [(label, value) for label, value in self.facts.panel], 0.52 * self.room
         )
-        inks = [(ink.name, _Swatch(ink.shown), ink.shown, ink.given, ink.code) for ink in self.facts.inks]
+        inks = [(ink.name, Swatch(ink.shown), ink.shown, ink.given, ink.code) for ink in self.facts.inks]
         head = ("ink", "", "shown", "asked for", "code")
         right = self._table(head, inks, 0.44 * self.room)
         both = Table([[panel, right]], colWidths=[0.56 * self.room, 0.44 * self.room], hAlign="LEFT")
@@ -317,7 +225,7 @@ class _Maker:
         letter = LETTER_HEIGHT
         scale = _dots(min((DRAWING_WIDTH - 12 * letter) / width, DRAWING_HEIGHT / height, 6.0))
         made = dimensions(screen.marks, (width, height), scale, letter)
-        return _Dimensions(made, self._stored(screen.pictured), (width * scale, height * scale), self.fonts)
+        return Dimensions(made, self._stored(screen.pictured), (width * scale, height * scale), self.fonts)
 
     def _stored(self, shot: Shot) -> ImageReader:
         return ImageReader(image(shot.frame, self.panel, ENLARGED))
@@ -331,7 +239,7 @@ class _Maker:
         for first in range(0, len(shots), across):
             row = shots[first : first + across]
             captions = [self._said(shot.title, self.faint if shot.automatic else self.style) for shot in row]
-            pictures = [_Picture(self._stored(shot), width, height) for shot in row]
+            pictures = [Picture(self._stored(shot), width, height) for shot in row]
             table = Table([captions, pictures], colWidths=[cell] * len(row), hAlign="LEFT")
             table.setStyle(
                 TableStyle(
@@ -424,25 +332,3 @@ def _tight(first: int = 0) -> list[tuple[Any, ...]]:
         ("TOPPADDING", (0, first), (-1, -1), 0),
         ("BOTTOMPADDING", (0, first), (-1, -1), 0),
     ]
-
-
-class _Counting(Canvas):  # type: ignore[misc]
-    """A canvas that knows at the end how many pages there are."""
-
-    def __init__(self, *arguments: Any, foot: Any, **named: Any) -> None:
-        super().__init__(*arguments, **named)
-        self._foot = foot
-        self._kept: list[dict[str, Any]] = []
-
-    def showPage(self) -> None:
-        """Keep the page for the end."""
-        self._kept.append(dict(self.__dict__))
-        self._startPage()
-
-    def save(self) -> None:
-        """Write every page with its foot."""
-        for number, page in enumerate(self._kept, 1):
-            self.__dict__.update(page)
-            self._foot(self, number, len(self._kept))
-            super().showPage()
-        super().save()
