@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any, cast
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 from tests.firmware.layouts import MadeType
@@ -88,6 +88,7 @@ def whole_contents(draw: Any) -> tuple[Content, list[str]]:
 
 
 @settings(max_examples=150, deadline=None)
+@example((Content("%d", (WholeRange(-320, 180, 250),)), ["-320", "-70", "180"]), "even", "left")
 @given(whole_contents(), st.sampled_from(sorted(WIDTHS)), st.sampled_from(["left", "right", "centre"]))
 def test_whole_numbers_as_by_counting(
     folder: Path, made: tuple[Content, list[str]], name: str, align: Align

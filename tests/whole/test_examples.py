@@ -48,7 +48,16 @@ def test_its_header_is_what_the_layout_gives(path: Path) -> None:
 def test_its_program_draws_every_moment(path: Path, tmp_path: Path, using: str, standard: str) -> None:
     kind = ["-x", "c++"] if using == "g++" else []
     source = path.parent / "main.c"
-    options: list[str | Path] = [f"-std={standard}", "-O1", *WARNINGS, *SANITIZERS, *kind, source, "-o", "device"]
+    options: list[str | Path] = [
+        f"-std={standard}",
+        "-O1",
+        *WARNINGS,
+        *SANITIZERS,
+        *kind,
+        source,
+        "-o",
+        "device",
+    ]
     compiled(tmp_path, options, using)
     subprocess.run([tmp_path / "device", tmp_path], check=True)
     material = load(path)

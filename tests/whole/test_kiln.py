@@ -44,7 +44,9 @@ def faults(material: Material) -> list[Finding]:
 
 
 def test_as_first_drawn_by_eye_just_these_faults_are_found() -> None:
-    found = {(finding.rule, finding.screen, finding.part, finding.other) for finding in faults(load("by-eye"))}
+    found = {
+        (finding.rule, finding.screen, finding.part, finding.other) for finding in faults(load("by-eye"))
+    }
     assert found == {
         ("fit", "start", "message", ""),
         ("stale", "readings", "chamber", ""),

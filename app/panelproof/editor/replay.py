@@ -103,7 +103,9 @@ def _stale(view: View, part: Part, finding: Finding, area: Mask) -> tuple[Scene,
 def _jumping(view: View, part: Part | None, texts: tuple[str, ...]) -> tuple[Scene, ...]:
     shown = [_with(view.values, part, (text,)) for text in texts]
     first, second = (screen_frame(view.material, view.screen, values) for values in shown)
-    return Scene(first, NOTHING, f"first `{texts[0]}`"), Scene(second, NOTHING, f"then `{texts[1]}`: watch what stays")
+    return Scene(first, NOTHING, f"first `{texts[0]}`"), Scene(
+        second, NOTHING, f"then `{texts[1]}`: watch what stays"
+    )
 
 
 def _wiped(view: View, part: Field | Icon | Meter, finding: Finding, area: Mask) -> tuple[Scene, ...]:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from panelproof.content.build import graph
-from panelproof.content.spec import Content
+from panelproof.content.spec import Content, WholeRange
 from panelproof.glyphs.run import placed
 from panelproof.glyphs.type import Type
 from panelproof.ink.anchor import Align, start
@@ -99,10 +99,17 @@ def _kerned(type_: Type, alphabet: frozenset[str]) -> bool:
 
 
 def _varied(content: Content) -> bool:
-    """Tell whether texts of one length can differ in more than digits: spaces that fill, letters, signs."""
+    """Tell whether neighbours of one length can differ in more than digits: spaces that fill, letters, signs."""
     return any(
-        conversion.width or conversion.letter in "xX" or "+" in conversion.flags or " " in conversion.flags
-        for _, conversion, _ in numeric(content)
+        conversion.width
+        or conversion.letter in "xX"
+        or "+" in conversion.flags
+        or " " in conversion.flags
+        # A wide step over zero, as from -70 to 180: a sign stands where a digit stood.
+        or (
+            isinstance(argument, WholeRange) and argument.step > 1 and argument.least < 0 <= argument.greatest
+        )
+        for _, conversion, argument in numeric(content)
     )
 
 

@@ -14,8 +14,7 @@ from panelproof.editor import theme
 from panelproof.editor.sheet.entry import ChoiceEntry, LineEntry, LinesEntry
 from panelproof.problem import Problem
 from panelproof.proof.measure import Measure
-from panelproof.proof.words import quoted
-from panelproof.proof.words import grouped
+from panelproof.proof.words import grouped, quoted
 
 KINDS: dict[str, tuple[tuple[str, str], ...]] = {
     "whole": (("whole numbers", "whole"),),

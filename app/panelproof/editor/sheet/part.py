@@ -157,7 +157,7 @@ class PartSheet(QWidget):
             states = StatesEditor(self._hub, lambda states: self._set("states", states))
             column.addWidget(states)
             self._refreshers.append(states.show_icon)
-            link = TickEntry("Link", "shows a link, which can fail", lambda on: self._set("link", on))
+            link = TickEntry("Link", "shows a link", lambda on: self._set("link", on))
             self._row(column, link, lambda part: part.link)
             sections.append(holder)
         if isinstance(part, Meter):
