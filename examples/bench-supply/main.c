@@ -2,68 +2,26 @@
 
        cc -std=c99 -o supply main.c && ./supply OUTPUT_FOLDER
 
-   On the device only `window` and `run` change. A status screen is no safety device: fuses, limits that work without
+   On the device only the port changes (see examples/ports). A status screen is no safety device: fuses, limits that work without
    software and a person who is present come first, and so do local codes and licensed practice. */
 
 #define BENCH_SUPPLY_IMPLEMENTATION
 #include "bench_supply.h"
 
-#include <stdio.h>
+#include "../ports/frame_rgb565.h"
+#include "../write_picture.h"
 
 #define WIDTH BENCH_SUPPLY_PANEL_WIDTH
 #define HEIGHT BENCH_SUPPLY_PANEL_HEIGHT
 
-static uint16_t glass[HEIGHT][WIDTH];
-static unsigned left, right, column, row; /* the open window, and where its next pixel goes */
-
-static void window(void *context, uint16_t x, uint16_t y, uint16_t width, uint16_t height)
-{
-    (void)context;
-    (void)height;
-    left = column = x;
-    right = (unsigned)x + width;
-    row = y;
-}
-
-static void run(void *context, uint16_t colour, uint32_t count)
-{
-    (void)context;
-    while (count--) {
-        glass[row][column] = colour;
-        if (++column == right) {
-            column = left;
-            ++row;
-        }
-    }
-}
-
-static const bench_supply_port port = {window, run, NULL};
+static uint16_t pixels[WIDTH * HEIGHT];
+static rgb565_frame glass = {pixels, WIDTH, 0, 0, 0, 0};
+static const bench_supply_port port = {rgb565_window, rgb565_run, &glass};
 static const char *folder = ".";
 
 static int write_picture(const char *name)
 {
-    char path[512];
-    FILE *file;
-    unsigned x, y;
-
-    snprintf(path, sizeof path, "%s/%s.ppm", folder, name);
-    file = fopen(path, "wb");
-    if (!file) {
-        perror(path);
-        return 1;
-    }
-    fprintf(file, "P6 %d %d 255\n", WIDTH, HEIGHT);
-    for (y = 0; y < HEIGHT; ++y) {
-        for (x = 0; x < WIDTH; ++x) {
-            const unsigned colour = glass[y][x];
-            const unsigned red = colour >> 11, green = colour >> 5 & 63u, blue = colour & 31u;
-
-            fputc((int)((red * 255u + 15u) / 31u), file);
-            fputc((int)((green * 255u + 31u) / 63u), file);
-            fputc((int)((blue * 255u + 15u) / 31u), file);
-        }
-    }
-    return fclose(file) != 0;
+    return write_colours(&glass, HEIGHT, folder, name);
 }
 
 /* What the supply measures; LOST stands for a converter that does not answer, which no range holds. */

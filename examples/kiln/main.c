@@ -2,63 +2,26 @@
 
        cc -std=c99 -o kiln main.c && ./kiln OUTPUT_FOLDER
 
-   On the device only `window` and `run` change. A status screen is no safety device: the kiln's own limiter and a
+   On the device only the port changes (see examples/ports). A status screen is no safety device: the kiln's own limiter and a
    person who is present come first, and so do local codes and licensed practice. */
 
 #define KILN_IMPLEMENTATION
 #include "kiln.h"
 
-#include <stdio.h>
+#include "../ports/frame_rgb565.h"
+#include "../write_picture.h"
 
-#define PIXELS ((size_t)KILN_PANEL_WIDTH * KILN_PANEL_HEIGHT)
+#define WIDTH KILN_PANEL_WIDTH
+#define HEIGHT KILN_PANEL_HEIGHT
 
-/* A frame buffer, and where the next pixel of the open window goes. */
-typedef struct frame {
-    uint16_t pixels[PIXELS];
-    unsigned left, right, x, y;
-} frame;
+static uint16_t pixels[WIDTH * HEIGHT];
+static rgb565_frame glass = {pixels, WIDTH, 0, 0, 0, 0};
+static const kiln_port port = {rgb565_window, rgb565_run, &glass};
+static const char *folder = ".";
 
-static void window(void *context, uint16_t x, uint16_t y, uint16_t width, uint16_t height)
+static int write_picture(const char *name)
 {
-    frame *to = (frame *)context;
-    (void)height;
-    to->left = to->x = x;
-    to->right = (unsigned)x + width;
-    to->y = y;
-}
-
-static void run(void *context, uint16_t colour, uint32_t count)
-{
-    frame *to = (frame *)context;
-    for (; count; --count) {
-        to->pixels[(size_t)to->y * KILN_PANEL_WIDTH + to->x] = colour;
-        if (++to->x == to->right) {
-            to->x = to->left;
-            ++to->y;
-        }
-    }
-}
-
-static int write_picture(const frame *from, const char *folder, const char *name)
-{
-    char path[512];
-    FILE *file;
-    size_t at;
-
-    snprintf(path, sizeof path, "%s/%s.ppm", folder, name);
-    file = fopen(path, "wb");
-    if (!file) {
-        perror(path);
-        return 1;
-    }
-    fprintf(file, "P6\n%d %d\n255\n", KILN_PANEL_WIDTH, KILN_PANEL_HEIGHT);
-    for (at = 0; at < PIXELS; ++at) {
-        unsigned colour = from->pixels[at];
-        fputc((int)(((colour >> 11) * 255u + 15u) / 31u), file);
-        fputc((int)(((colour >> 5 & 63u) * 255u + 31u) / 63u), file);
-        fputc((int)(((colour & 31u) * 255u + 15u) / 31u), file);
-    }
-    return fclose(file) != 0;
+    return write_colours(&glass, HEIGHT, folder, name);
 }
 
 /* What the device knows at one moment; NO_READING stands for a probe that does not answer. */
@@ -89,18 +52,18 @@ static const readings READINGS[] = {
     {"cooling", 99, 0, PHASE(COOLING), 0, 0, RADIO(OFF), SERVER(OFF)},
 };
 
-static int draw_start(const kiln_port *port, frame *glass, const char *folder, const char *name, int message)
+static int draw_start(const char *name, int message)
 {
     char text[KILN_START_MESSAGE_TEXT_BYTES];
     kiln_start_values values;
 
     kiln_start_message_text(text, message);
     values.message = text;
-    kiln_start_draw(port, &values);
-    return write_picture(glass, folder, name);
+    kiln_start_draw(&port, &values);
+    return write_picture(name);
 }
 
-static int draw_before_reading(const kiln_port *port, frame *glass, const char *folder)
+static int draw_before_reading(void)
 {
     char phase[KILN_READINGS_PHASE_TEXT_BYTES];
     kiln_readings_values values;
@@ -112,12 +75,12 @@ static int draw_before_reading(const kiln_port *port, frame *glass, const char *
     values.phase = phase;
     values.radio = RADIO(TRYING_1);
     values.server = SERVER(OFF);
-    kiln_readings_draw(port, &values);
-    return write_picture(glass, folder, "before-reading");
+    kiln_readings_draw(&port, &values);
+    return write_picture("before-reading");
 }
 
 /* The screen stands already: only what changed is brought up to date, part by part. */
-static int update_readings(const kiln_port *port, frame *glass, const char *folder, const readings *now)
+static int update_readings(const readings *now)
 {
     char chamber[KILN_READINGS_CHAMBER_TEXT_BYTES];
     char set_point[KILN_READINGS_SET_POINT_TEXT_BYTES];
@@ -128,16 +91,16 @@ static int update_readings(const kiln_port *port, frame *glass, const char *fold
     kiln_readings_set_point_text(set_point, now->set_point);
     kiln_readings_phase_text(phase, now->phase);
     kiln_readings_left_text(left, now->hours, now->minutes);
-    kiln_readings_chamber_update(port, chamber);
-    kiln_readings_set_point_update(port, set_point);
-    kiln_readings_phase_update(port, phase);
-    kiln_readings_left_update(port, left);
-    kiln_readings_radio_update(port, now->radio);
-    kiln_readings_server_update(port, now->server);
-    return write_picture(glass, folder, now->name);
+    kiln_readings_chamber_update(&port, chamber);
+    kiln_readings_set_point_update(&port, set_point);
+    kiln_readings_phase_update(&port, phase);
+    kiln_readings_left_update(&port, left);
+    kiln_readings_radio_update(&port, now->radio);
+    kiln_readings_server_update(&port, now->server);
+    return write_picture(now->name);
 }
 
-static int draw_fault(const kiln_port *port, frame *glass, const char *folder, const char *name, int why, int reading)
+static int draw_fault(const char *name, int why, int reading)
 {
     char reason[KILN_FAULT_REASON_TEXT_BYTES];
     char last[KILN_FAULT_LAST_TEXT_BYTES];
@@ -147,29 +110,24 @@ static int draw_fault(const kiln_port *port, frame *glass, const char *folder, c
     kiln_fault_last_text(last, reading);
     values.reason = reason;
     values.last = last;
-    kiln_fault_draw(port, &values);
-    return write_picture(glass, folder, name);
+    kiln_fault_draw(&port, &values);
+    return write_picture(name);
 }
 
 int main(int count, char **words)
 {
-    static frame glass;
-    kiln_port port;
-    const char *folder = count > 1 ? words[1] : ".";
     size_t at;
     int failed = 0;
 
-    port.window = window;
-    port.run = run;
-    port.context = &glass;
-
-    failed |= draw_start(&port, &glass, folder, "power-on", KILN_START_MESSAGE_CHOICE_STARTING);
-    failed |= draw_start(&port, &glass, folder, "joining", KILN_START_MESSAGE_CHOICE_JOINING_THE_WORKSHOP_RADIO);
-    failed |= draw_start(&port, &glass, folder, "ready", KILN_START_MESSAGE_CHOICE_READY);
-    failed |= draw_before_reading(&port, &glass, folder);
+    if (count > 1)
+        folder = words[1];
+    failed |= draw_start("power-on", KILN_START_MESSAGE_CHOICE_STARTING);
+    failed |= draw_start("joining", KILN_START_MESSAGE_CHOICE_JOINING_THE_WORKSHOP_RADIO);
+    failed |= draw_start("ready", KILN_START_MESSAGE_CHOICE_READY);
+    failed |= draw_before_reading();
     for (at = 0; at < sizeof READINGS / sizeof READINGS[0]; ++at)
-        failed |= update_readings(&port, &glass, folder, &READINGS[at]);
-    failed |= draw_fault(&port, &glass, folder, "open", KILN_FAULT_REASON_CHOICE_THERMOCOUPLE_OPEN, NO_READING);
-    failed |= draw_fault(&port, &glass, folder, "too-hot", KILN_FAULT_REASON_CHOICE_HOTTER_THAN_SET, 1320);
+        failed |= update_readings(&READINGS[at]);
+    failed |= draw_fault("open", KILN_FAULT_REASON_CHOICE_THERMOCOUPLE_OPEN, NO_READING);
+    failed |= draw_fault("too-hot", KILN_FAULT_REASON_CHOICE_HOTTER_THAN_SET, 1320);
     return failed;
 }

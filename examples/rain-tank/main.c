@@ -10,60 +10,20 @@
 #define RAIN_TANK_IMPLEMENTATION
 #include "rain_tank.h"
 
-#include <stdio.h>
+#include "../ports/frame_pages.h"
+#include "../write_picture.h"
 
 #define WIDTH RAIN_TANK_PANEL_WIDTH
 #define HEIGHT RAIN_TANK_PANEL_HEIGHT
 
-static uint8_t frame[HEIGHT / 8][WIDTH];
-static unsigned left, right, column, row; /* the open window, and where its next pixel goes */
-
-static void window(void *context, uint16_t x, uint16_t y, uint16_t width, uint16_t height)
-{
-    (void)context;
-    (void)height;
-    left = column = x;
-    right = (unsigned)x + width;
-    row = y;
-}
-
-static void run(void *context, uint16_t colour, uint32_t count)
-{
-    (void)context;
-    while (count--) {
-        uint8_t *const eight = &frame[row / 8][column];
-        const unsigned bit = 1u << row % 8;
-
-        *eight = (uint8_t)(colour ? *eight | bit : *eight & ~bit);
-        if (++column == right) {
-            column = left;
-            ++row;
-        }
-    }
-}
-
-static const rain_tank_port port = {window, run, NULL};
+static uint8_t bytes[WIDTH * HEIGHT / 8];
+static pages_frame glass = {bytes, WIDTH, 0, 0, 0, 0};
+static const rain_tank_port port = {pages_window, pages_run, &glass};
 static const char *folder = ".";
 
 static int write_picture(const char *name)
 {
-    char path[512];
-    FILE *file;
-    unsigned x, y;
-
-    snprintf(path, sizeof path, "%s/%s.pbm", folder, name);
-    file = fopen(path, "w");
-    if (!file) {
-        perror(path);
-        return 1;
-    }
-    fprintf(file, "P1 %d %d\n", WIDTH, HEIGHT);
-    for (y = 0; y < HEIGHT; ++y) {
-        for (x = 0; x < WIDTH; ++x)
-            fputc(frame[y / 8][x] >> y % 8 & 1 ? '0' : '1', file); /* in PBM, 1 is dark */
-        fputc('\n', file);
-    }
-    return fclose(file) != 0;
+    return write_pages(&glass, HEIGHT, folder, name);
 }
 
 /* What the tank's float and flow meter say; LOST, which no range holds, stands for no answer. */
