@@ -25,6 +25,23 @@ from panelproof.layout.parts import Field, Icon, Meter
 from panelproof.material import Material
 from panelproof.picture.values import Values
 
+# What the header promises: C99 to C23, C++11 to C++20.
+LANGUAGES = (
+    ("gcc", "c99"),
+    ("gcc", "c11"),
+    ("gcc", "c17"),
+    ("gcc", "c2x"),
+    ("clang", "c99"),
+    ("clang", "c17"),
+    ("clang", "c2x"),
+    ("g++", "c++11"),
+    ("g++", "c++14"),
+    ("g++", "c++17"),
+    ("g++", "c++20"),
+    ("clang++", "c++11"),
+    ("clang++", "c++17"),
+    ("clang++", "c++20"),
+)
 WARNINGS = ("-Wall", "-Wextra", "-Wpedantic", "-Wconversion", "-Wshadow", "-Werror")
 SANITIZERS = ("-fsanitize=address,undefined", "-fno-sanitize-recover=all")
 

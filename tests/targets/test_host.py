@@ -9,26 +9,13 @@ from pathlib import Path
 
 import pytest
 from tests.firmware.functions import Functions, build_functions
-from tests.firmware.harness import SANITIZERS, WARNINGS, build, compiled, installed, main_source
+from tests.firmware.harness import LANGUAGES, SANITIZERS, WARNINGS, build, compiled, installed, main_source
 from tests.firmware.layouts import mono, rich
 from tests.firmware.playing import agree, play
 
 from panelproof.content.spec import Choice, Content, FreeText, RealRange
 from panelproof.firmware.header import header
 from panelproof.material import Material
-
-LANGUAGES = (
-    ("gcc", "c99"),
-    ("gcc", "c17"),
-    ("gcc", "c2x"),
-    ("clang", "c99"),
-    ("clang", "c17"),
-    ("g++", "c++11"),
-    ("g++", "c++17"),
-    ("g++", "c++20"),
-    ("clang++", "c++11"),
-    ("clang++", "c++17"),
-)
 
 WITHOUT_TEXTS = '#define RAIN_TANK_NO_TEXT_FUNCTIONS\n#define RAIN_TANK_IMPLEMENTATION\n#include "layout.h"\n'
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from PIL import Image
-from tests.firmware.harness import SANITIZERS, WARNINGS, compiled
+from tests.firmware.harness import LANGUAGES, SANITIZERS, WARNINGS, compiled
 
 from panelproof.firmware.header import header
 from panelproof.firmware.verify import differences
@@ -44,9 +44,9 @@ def test_its_header_is_what_the_layout_gives(path: Path) -> None:
 
 
 @each
-@pytest.mark.parametrize(("using", "standard"), [("gcc", "c99"), ("clang", "c99"), ("g++", "c++11")])
+@pytest.mark.parametrize(("using", "standard"), LANGUAGES)
 def test_its_program_draws_every_moment(path: Path, tmp_path: Path, using: str, standard: str) -> None:
-    kind = ["-x", "c++"] if using == "g++" else []
+    kind = ["-x", "c++"] if "++" in using else []
     source = path.parent / "main.c"
     options: list[str | Path] = [
         f"-std={standard}",
