@@ -15,6 +15,10 @@
        stream_turn(&display, &glass, 1, 0);
        kiln_port port = {stream_window, stream_run, &display};
 
+   A display that is not turned by the address mode, or whose layout gives the offset as it is turned, takes where the
+   picture begins from the header, which names what is not 0 (KILN_PANEL_OFFSET_X, KILN_PANEL_OFFSET_Y), in place of the two
+   zeros above.
+
    Pixels of 16 bits go over the bus high byte first, as the standard says. Where a display wants the low byte first, or
    has red and blue the other way round, let the header make its colours so; red and blue can be changed by the address mode,
    too (STREAM_BLUE_FIRST). */

@@ -108,7 +108,10 @@ def test_whatever_is_laid_out_is_drawn_as_previewed(
     def any_at_all(glyphs: Mapping[str, object]) -> dict[str, Encoding]:
         return dict(zip(glyphs, itertools.cycle(encodings), strict=False))
 
-    with mock.patch("panelproof.firmware.data.cheapest", any_at_all), tempfile.TemporaryDirectory() as folder:
+    with (
+        mock.patch("panelproof.firmware.stock.cheapest", any_at_all),
+        tempfile.TemporaryDirectory() as folder,
+    ):
         program = build(material, Path(folder), ("-std=c99", "-O0", *SANITIZERS))
         agree(play(program, 40, random.Random(seed)), program.run())
 

@@ -31,8 +31,9 @@ def build(request: pytest.FixtureRequest, tmp_path: Path) -> Build:
     system: str = request.param
     installed("make" if system == "make" else "cmake")
     installed("ninja" if "ninja" in system else "make")
-    for folder in ("kiln", "build"):
+    for folder in ("kiln", "build", "ports"):
         shutil.copytree(EXAMPLES / folder, tmp_path / folder)
+    shutil.copy(EXAMPLES / "write_picture.h", tmp_path)
     layout = tmp_path / "kiln" / "kiln.panel.json"
     shutil.copy(find(FONT, layout.parent), layout.parent / "own.ttf")
     layout.write_text(layout.read_text().replace(f'"{FONT}"', '"own.ttf"'))

@@ -45,6 +45,8 @@ def change(material: Material, part: Field | Icon, former: str, now: str) -> Tra
         if material.code(inks[0]) != material.code(inks[1]):
             return None
         area = common(padding_of(material, part), whole)
+        if not (area[2] and area[3]):
+            return Traffic()
         maps = [of_mask(material.bitmaps[state_named(part, name)]) for name in (former, now)]
         old, new = (one.spread(part.x, part.y, area) for one in maps)
         walks: list[tuple[_Standing, ...]] = [
@@ -54,6 +56,8 @@ def change(material: Material, part: Field | Icon, former: str, now: str) -> Tra
     else:
         area = common(part.padding or whole, whole)
         type_ = material.types[part.type]
+        if not (area[2] and area[3]):
+            return Traffic()  # nothing of it lies on the panel
         old, new = (_levels(part, of_text(type_, text), area) for text in (former, now))
         least_left = _least_left(material, part.type)
         walks = [tuple(_walk(part, type_, text, least_left)) for text in (former, now)]

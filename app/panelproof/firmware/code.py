@@ -17,11 +17,12 @@ from pathlib import Path
 
 from panelproof.content.format import conversions
 from panelproof.content.spec import Choice, FreeText, RealRange, WholeRange
-from panelproof.firmware.data import Data, area_type, changes_by_parts, data
+from panelproof.firmware.data import Data, changes_by_parts, data
 from panelproof.firmware.levels import levels
 from panelproof.firmware.memory import fields
 from panelproof.firmware.names import lower
 from panelproof.firmware.rasters import rasters
+from panelproof.firmware.widths import area_type
 from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Picture, Rule
 from panelproof.material import Material
 

@@ -83,13 +83,17 @@ def panel_block(material: Material, names: Names) -> Block:
     layout = material.layout
     prefix = upper(layout.name)
     owner = "the panel"
-    return Block(
-        "The panel",
-        (
-            (names.claim(f"{prefix}_PANEL_WIDTH", owner), str(layout.panel.width), "px"),
-            (names.claim(f"{prefix}_PANEL_HEIGHT", owner), str(layout.panel.height), "px"),
-        ),
-    )
+    rows = [
+        (names.claim(f"{prefix}_PANEL_WIDTH", owner), str(layout.panel.width), "px"),
+        (names.claim(f"{prefix}_PANEL_HEIGHT", owner), str(layout.panel.height), "px"),
+    ]
+    ways = zip("XY", layout.panel.offset, ("column", "row"), strict=True)
+    rows += [
+        (names.claim(f"{prefix}_PANEL_OFFSET_{way}", owner), str(at), f"{line} of the display's memory")
+        for way, at, line in ways
+        if at
+    ]
+    return Block("The panel", tuple(rows))
 
 
 def alignment_block(material: Material, names: Names) -> Block:

@@ -12,13 +12,15 @@ from typing import TYPE_CHECKING
 
 from panelproof import __version__
 from panelproof.firmware import constants, literals
-from panelproof.firmware.data import Data, area_type, count_type, data, type_title
+from panelproof.firmware.data import Data, data
 from panelproof.firmware.glyphdata import type_glyphs
 from panelproof.firmware.guards import Guard, guards
 from panelproof.firmware.levels import NO_VALUE, levels
 from panelproof.firmware.names import Names, lower, upper
 from panelproof.firmware.rasters import rasters
 from panelproof.firmware.screens import screen_functions
+from panelproof.firmware.stock import type_title
+from panelproof.firmware.widths import area_type, count_type
 from panelproof.layout.document import Layout
 from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Field, Icon, Label, Meter

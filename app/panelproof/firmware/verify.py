@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from panelproof.firmware.data import ICONS
 from panelproof.firmware.reading import Parsed, parsed
+from panelproof.firmware.stock import ICONS
 
 MOST_LISTED = 12
 
