@@ -169,7 +169,7 @@ def test_data_is_on_the_disk_before_it_takes_the_place(
 @pytest.mark.parametrize(
     ("name", "sentence"),
     [
-        ("none/a", "the file cannot be written: there is no such file or folder"),
+        ("none/a", "there is no folder `{folder}` to write it to"),
         ("a/b", "the file cannot be written: a part of the path is not a folder"),
         ("x" * 300, "the file cannot be written: the name is too long"),
         (".", "the file cannot be written: this is a folder"),
@@ -180,7 +180,7 @@ def test_sentences(tmp_path: Path, name: str, sentence: str) -> None:
     (tmp_path / "a").write_bytes(b"old")
     with pytest.raises(Problem) as caught:
         save(tmp_path / name, b"new")
-    assert caught.value.message == sentence
+    assert caught.value.message == sentence.format(folder=tmp_path / "none")
     assert caught.value.place == str(tmp_path / name).replace("\0", "\N{REPLACEMENT CHARACTER}")
 
 

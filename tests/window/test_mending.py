@@ -29,7 +29,9 @@ def test_one_press_mends_all_that_is_safe_and_one_undo_takes_it_back(
     told: list[str] = []
     hub.told.connect(told.append)
     window.menus.actions["mend"].trigger()
-    qtbot.waitUntil(lambda: hub.findings_current)
+    assert window.bench is not None
+    view = window.bench.findings
+    qtbot.waitUntil(lambda: not view.mending and hub.findings_current)
     assert [finding for finding in hub.findings if finding.level == "fault"] == []
     assert told == ["2 remedies carried out"]
     assert hub.history.undo_title == "mend what is safe"
@@ -45,5 +47,6 @@ def test_where_nothing_is_to_be_mended_it_is_said(window: MainWindow, qtbot: QtB
     told: list[str] = []
     hub.told.connect(told.append)
     window.menus.actions["mend"].trigger()
+    qtbot.waitUntil(lambda: bool(told))
     assert "no remedy is safe" in told[0]
     assert hub.layout == tank()

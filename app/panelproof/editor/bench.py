@@ -127,6 +127,33 @@ class Bench(QWidget):
             here = now if now >= 0 else (-1 if step > 0 else 0)
             self.findings.list.setCurrentIndex(self.findings.model.index((here + step) % rows))
 
+    def look(self) -> dict[str, str]:
+        """Return what is shown and how much enlarged, to be remembered."""
+        hub, canvas = self._hub, self.glass.canvas
+        return {
+            "screen": hub.screen.name if hub.screen else "",
+            "moment": hub.moment_name,
+            "second": hub.second_name,
+            "zoom": "fit" if canvas.fitting else str(canvas.zoom),
+        }
+
+    def look_at(self, look: dict[str, str]) -> None:
+        """Show what was remembered, as far as it is still there."""
+        hub = self._hub
+        if not look:
+            self.glass.fit()
+            return
+        hub.show_screen(look.get("screen", ""))
+        names = [moment.name for moment in hub.moments]
+        if look.get("moment") in names:
+            second = look.get("second", "")
+            hub.show_moment(look["moment"], second if second in names else "")
+        zoom = look.get("zoom", "")
+        if zoom.isdecimal() and zoom.isascii() and len(zoom) < 3:
+            self.glass.set_zoom(int(zoom))
+        else:
+            self.glass.fit()
+
     def sizes(self) -> dict[str, str]:
         """Return the panes' sizes, to be remembered."""
         return {"columns": _text(self.columns.saveState()), "middle": _text(self.middle.saveState())}

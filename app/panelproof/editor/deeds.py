@@ -67,7 +67,7 @@ class Deeds:
             "mend": lambda: self._bench.findings.mend(),
             "accept": lambda: self._bench.findings.accept(),
             "take_back": lambda: self._bench.findings.take_back(),
-            "stop_proof": lambda: self._hub.stop_proof(),
+            "stop_proof": lambda: self._bench.findings.stop_work(),
             "prove_again": lambda: self._hub.prove_again(),
             "zoom_in": lambda: self._bench.glass.zoom_in(),
             "zoom_out": lambda: self._bench.glass.zoom_out(),

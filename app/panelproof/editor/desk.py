@@ -30,6 +30,10 @@ class Desk(QObject):
     foreign_changed = Signal()
     """Another program has changed the file, or the question what to do has been settled."""
     told = Signal(str)
+    opened = Signal()
+    """A file has been opened."""
+    leaving = Signal()
+    """The document is about to give way to another, or to end."""
     _kept_safe = Signal(bool)
 
     def __init__(self, session: Session, ask: Ask, parent: QObject | None = None) -> None:
@@ -67,6 +71,7 @@ class Desk(QObject):
             # Before a hub is made: it would leave its thread behind when it fails.
             gather(layout, folder)
             self.release_work()
+            self.leaving.emit()
             if self.hub is None:
                 hub = Hub(layout, folder, self)
                 hub.path = path
@@ -104,6 +109,7 @@ class Desk(QObject):
         if not self._put(layout, path.parent, path, stamp):
             return False
         self.session.opened(path)
+        self.opened.emit()
         return True
 
     def recover(self, left: Left) -> bool:
@@ -197,6 +203,7 @@ class Desk(QObject):
 
     def close(self) -> None:
         """End the work on this desk, for good."""
+        self.leaving.emit()
         self._keeping.stop()
         self._quiet.stop()
         self.release_work()

@@ -54,8 +54,10 @@ class ExportDialog(QDialog):
             (self.write, self._ask_header),
             (QPushButton("Close"), self.close),
         ):
+            button.setAutoDefault(button is self.write)
             button.clicked.connect(slot)
             row.addWidget(button)
+        self.write.setDefault(True)
         column.addLayout(row)
         self.text = ""
         self.refresh()

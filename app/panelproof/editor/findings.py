@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import QPoint, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
-    QGuiApplication,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -35,8 +34,10 @@ from panelproof.editor.findingrows import (
     apply_area,
 )
 from panelproof.editor.hub import Hub
+from panelproof.editor.mender import Mender
 from panelproof.layout.parts import Field
-from panelproof.material import field_graph
+from panelproof.material import Material, field_graph
+from panelproof.mending import Mended
 from panelproof.problem import Problem
 from panelproof.proof.finding import Finding
 from panelproof.proof.words import counted, grouped
@@ -152,6 +153,8 @@ class FindingsView(QWidget):
         self.ask: Ask = Questions(self)
         self._shown: Finding | None = None
         self._renewing = False
+        self._mender = Mender(self)
+        self._mended: Material | None = None
         self.list = FindingList(self)
         self.model = FindingModel(self)
         self.list.setModel(self.model)
@@ -186,11 +189,14 @@ class FindingsView(QWidget):
         self.list.menu_wanted.connect(lambda place: self.menu().exec(place))
         self.acceptance.clicked.connect(lambda: self.take_back() if self.chosen_accepted() else self.accept())
         self.list.selectionModel().currentChanged.connect(self._chosen)
-        self.stop.clicked.connect(hub.stop_proof)
+        self.stop.clicked.connect(self.stop_work)
         self.again.clicked.connect(hub.prove_again)
         self.remedy.clicked.connect(lambda: self.apply_remedy(self.chosen()))
         hub.findings_changed.connect(self.renew)
         hub.proving.connect(self._advance)
+        hub.layout_changed.connect(self._left_behind)
+        self._mender.stepped.connect(self._trying)
+        self._mender.ended.connect(self._mending_ended)
         theme.watch(self, self.list.viewport().update)
         self.renew()
 
@@ -203,13 +209,16 @@ class FindingsView(QWidget):
             self._refill()
         running = not hub.findings_current and hub.proof_running
         self._delegate.faint = self.list.stale = not hub.findings_current
-        self.progress.setVisible(running)
-        self.stop.setVisible(running)
+        mending = self._mender.busy
+        self.progress.setVisible(running or mending)
+        self.stop.setVisible(running or mending)
+        self.stop.setAccessibleName("Stop mending" if mending else "Stop the proof")
         self.again.setVisible(not hub.findings_current and not running)
         # In one place: the remedies of an earlier layout may not fit this one.
-        self.remedy.setVisible(hub.findings_current)
-        self.acceptance.setVisible(hub.findings_current)
-        if running:
+        self.remedy.setVisible(hub.findings_current and not mending)
+        self.acceptance.setVisible(hub.findings_current and not mending)
+        self.progress.setAccessibleName("Progress of mending" if mending else "Progress of the proof")
+        if running or mending:
             self.progress.setRange(0, 0)
         self._say(running)
         self._enable()
@@ -353,19 +362,52 @@ class FindingsView(QWidget):
             hub.told.emit(f"`{rule}` can find `{accepted.part}` again")
 
     def mend(self) -> None:
-        """Carry out every remedy that is safe, as one change that can be undone."""
-        from panelproof.mending import mend  # noqa: PLC0415 - only when it is asked for
-
+        """Find every remedy that is safe, beside the window, and carry them out as one change that can be undone."""
         hub = self._hub
         if not hub.findings_current:
             hub.told.emit("the findings are of an earlier layout; wait until the proof is current")
             return
-        QGuiApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
-        try:
-            found = mend(hub.material)
-        finally:
-            QGuiApplication.restoreOverrideCursor()
-        if not found.done:
+        if self._mender.busy:
+            return
+        self._mended = hub.material
+        self._mender.start(hub.material)
+        self.renew()
+        self._trying("")
+
+    @property
+    def mending(self) -> bool:
+        """Whether remedies are being tried beside the window."""
+        return self._mender.busy
+
+    def stop_work(self) -> None:
+        """Stop the mending that is under way, else the proof."""
+        if self._mender.busy:
+            self._mender.stop()
+            self.renew()
+            self._hub.told.emit("mending was stopped; nothing has been changed")
+        else:
+            self._hub.stop_proof()
+
+    def _left_behind(self) -> None:
+        """Drop the mending of a layout that is not there any more."""
+        if self._mender.busy and self._hub.material is not self._mended:
+            self._mender.stop()
+            self.renew()
+            self._hub.told.emit("the layout changed meanwhile, so that nothing was mended")
+
+    def _trying(self, sentence: str) -> None:
+        said = f"mending: trying {sentence}" if sentence else "mending …"
+        self.summary.setText(said)
+        self.summary.setToolTip(said)
+
+    def _mending_ended(self, found: object) -> None:
+        hub = self._hub
+        self.renew()
+        if not isinstance(found, Mended):
+            hub.told.emit(str(found))
+        elif hub.material is not self._mended:
+            hub.told.emit("the layout changed meanwhile, so that nothing was mended")
+        elif not found.done:
             hub.told.emit("no remedy is safe to carry out; what is listed has to be changed by hand")
         elif hub.apply("mend what is safe", found.layout) is None:
             left = f"; {len(found.left)} left" if found.left else ""

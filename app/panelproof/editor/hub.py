@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from panelproof.editor.history import Edit, History
 from panelproof.editor.prover import Prover
@@ -19,6 +19,9 @@ from panelproof.picture.values import Values
 from panelproof.problem import Problem
 from panelproof.proof.finding import Finding
 from panelproof.verdict import Accepted, Verdict
+
+SETTLED = 150
+"""Milliseconds without a change after which the remedies are looked for that a gesture left out."""
 
 
 class Hub(QObject):
@@ -51,6 +54,11 @@ class Hub(QObject):
         self._prover = Prover(self)
         self._prover.proved.connect(self._take_findings)
         self._prover.progress.connect(self.proving)
+        # While a gesture goes on, the findings come without what would hold it up.
+        self._settling = QTimer(self)
+        self._settling.setSingleShot(True)
+        self._settling.setInterval(SETTLED)
+        self._settling.timeout.connect(self._settle)
         self.path: Path | None = None
         self._start(layout, folder, None)
 
@@ -109,12 +117,14 @@ class Hub(QObject):
             self.told.emit(examined.message)
             return examined
         self.history.do(Edit(title, layout, merge))
-        self._renewed(examined)
+        self._renewed(examined, hasty=bool(merge))
         return None
 
     def end_gesture(self) -> None:
         """Let the next change count on its own, though it has the same `merge`."""
         self.history.close()
+        if self._settling.isActive():
+            self._settle()
 
     def undo(self) -> None:
         """Take back the last change."""
@@ -155,7 +165,7 @@ class Hub(QObject):
         else:
             self.file_changed.emit()
 
-    def _renewed(self, material: Material | None = None) -> None:
+    def _renewed(self, material: Material | None = None, *, hasty: bool = False) -> None:
         before = [screen.name for screen in self.material.layout.screens]
         self.material = material or gather(self.layout, self.folder)
         self._moments.clear()
@@ -168,7 +178,7 @@ class Hub(QObject):
         parts = {part.name for part in self.screen.parts} if self.screen else set()
         lost = not self.selection <= parts
         self.selection &= parts
-        self._prove()
+        self._prove(hasty=hasty)
         self.layout_changed.emit()
         self.file_changed.emit()
         if moved:
@@ -261,11 +271,19 @@ class Hub(QObject):
 
     # -- the proof -------------------------------------------------------------------------------------
 
-    def _prove(self) -> None:
+    def _prove(self, *, hasty: bool = False) -> None:
+        # Only what is current tells what stays as it is.
+        before = Verdict(self.findings, self.accepted) if hasty and self.findings_current else None
         self.findings_current = False
-        self._prover.prove(self.material)
+        self._settling.stop()
+        if self._prover.prove(self.material, before):
+            self._settling.start()
         if not self.findings_current:
             self.findings_changed.emit()
+
+    def _settle(self) -> None:
+        """Prove the layout as it now stands in full."""
+        self._prove()
 
     def _take_findings(self, material: Material, found: Verdict) -> None:
         # A verdict on a layout that has changed since is never shown as current.
@@ -292,4 +310,5 @@ class Hub(QObject):
 
     def shut(self) -> None:
         """End work in the background, before the window goes."""
+        self._settling.stop()
         self._prover.shut()

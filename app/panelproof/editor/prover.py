@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, QThread, Signal, Slot
 from panelproof.content.spec import Content
 from panelproof.layout.parts import Field
 from panelproof.material import Material
-from panelproof.verdict import verdict
+from panelproof.verdict import Verdict, hasty, verdict
 
 
 class _Stopped(Exception):
@@ -72,15 +72,19 @@ class Prover(QObject):
             if isinstance(part, Field)
         }
 
-    def prove(self, material: Material) -> None:
-        """Prove a material; the verdict comes before this returns where every content is known."""
+    def prove(self, material: Material, before: Verdict | None = None) -> bool:
+        """Prove a material; the verdict comes before this returns where every content is known.
+
+        With the verdict `before` it is a hasty one, and True is returned, where it comes at once.
+        """
         if self._keys(material) <= self._known:
             self._worker.wanted = None
-            self.proved.emit(material, verdict(material))
-            return
+            self.proved.emit(material, verdict(material) if before is None else hasty(material, before))
+            return before is not None
         with self._worker.lock:
             self._worker.wanted = material
         self._start.emit()
+        return False
 
     @property
     def busy(self) -> bool:

@@ -127,9 +127,7 @@ def _wiped(view: View, part: Field | Icon | Meter, finding: Finding, area: Mask)
 
 def _left_over(view: View, finding: Finding, area: Mask) -> tuple[Scene, ...]:
     material, screen = view.material, view.screen
-    former = next(
-        (one for one in material.layout.screens if one is not screen and _named(one, finding.other)), None
-    )
+    former = next((one for one in material.layout.screens if one.name == finding.former), None)
     if former is None:
         before = new_frame(material.layout.panel, material.code(screen.ground))
         draw_screen(before, material, screen, view.values)

@@ -11,6 +11,7 @@ from panelproof.layout.saving import save
 from panelproof.problem import Problem
 
 MOST_RECENT = 10
+MOST_VIEWS = 50
 
 
 def state_folder() -> Path:
@@ -74,6 +75,23 @@ class Session:
         window = self._notes().get("window")
         value = window.get(key) if isinstance(window, dict) else ""
         return value if isinstance(value, str) else ""
+
+    def view(self, path: Path) -> dict[str, str]:
+        """Return how a file was looked at last; empty where it is not known."""
+        known = self._views().get(str(path.absolute()), {})
+        return {key: value for key, value in known.items() if isinstance(value, str)}
+
+    def viewed(self, path: Path, view: dict[str, str]) -> None:
+        """Note how a file is looked at; the files that were left longest ago are forgotten."""
+        full = str(path.absolute())
+        others = [(name, known) for name, known in self._views().items() if name != full]
+        self._note(views=dict([*others, (full, view)][-MOST_VIEWS:]))
+
+    def _views(self) -> dict[str, dict[str, object]]:
+        views = self._notes().get("views")
+        if not isinstance(views, dict):
+            return {}
+        return {name: view for name, view in views.items() if isinstance(view, dict)}
 
     def remember(self, values: dict[str, str]) -> None:
         """Remember values of the window, such as its place and its panes' sizes."""

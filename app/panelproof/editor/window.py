@@ -104,6 +104,8 @@ class MainWindow(QMainWindow):
             self.desk = Desk(self.session, self._ask or Questions(self), self)
             self.desk.begun.connect(self._attach)
             self.desk.told.connect(self.tell)
+            self.desk.opened.connect(self._look_as_before)
+            self.desk.leaving.connect(self._note_look)
             self.desk.foreign_changed.connect(self._foreign)
         return self.desk
 
@@ -175,6 +177,18 @@ class MainWindow(QMainWindow):
         self.bench.restore(self.session.remembered("columns"), self.session.remembered("middle"))
         self.bench.glass.setFocus()
         self.refresh()
+
+    def _note_look(self) -> None:
+        """Remember how the file is looked at."""
+        hub, bench = self.hub, self.bench
+        if hub is not None and hub.path is not None and bench is not None:
+            self.session.viewed(hub.path, bench.look())
+
+    def _look_as_before(self) -> None:
+        """Show what of the file was shown when it was left."""
+        hub, bench = self.hub, self.bench
+        if hub is not None and hub.path is not None and bench is not None:
+            bench.look_at(self.session.view(hub.path))
 
     @property
     def hub(self) -> Hub | None:

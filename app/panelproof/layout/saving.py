@@ -46,6 +46,8 @@ def save(path: Path, data: bytes) -> None:
             return
         if mode is not None and not os.access(target, os.W_OK):
             raise PermissionError(errno.EACCES, "")
+        if not target.parent.exists():
+            raise Problem(f"there is no folder `{path.parent}` to write it to", str(path))
         _replace(target, mode, data)
     except OSError as error:
         raise Problem(f"the file cannot be written: {in_words(error)}", str(path)) from None

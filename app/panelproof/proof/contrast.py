@@ -51,8 +51,8 @@ def hexed(rgb: Rgb) -> str:
     return "#{:02x}{:02x}{:02x}".format(*rgb)
 
 
-def findings(stage: Stage) -> Iterator[Finding]:
-    """Yield each part whose ink is too near to what lies behind it."""
+def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
+    """Yield each part whose ink is too near to what lies behind it; without `proposing` no other ink is looked for."""
     for number, extent in enumerate(stage.extents):
         if isinstance(extent.part, Rule | Box):
             yield from _unseen(stage, number, extent)
@@ -60,7 +60,8 @@ def findings(stage: Stage) -> Iterator[Finding]:
             for use in uses(stage, number):
                 found = _judged(stage.material.code(use.ink), use.behind, use.needed, _colours(stage))
                 if found:
-                    yield _finding(stage, extent, use, *found)
+                    remedy = _remedy(stage, extent, use) if proposing else None
+                    yield _finding(stage, extent, use, *found, remedy=remedy)
 
 
 def _colours(stage: Stage) -> Colours:
@@ -107,7 +108,9 @@ def _rounded(ratio: float) -> str:
     return f"{int(ratio * 100) / 100:.2f}:1"
 
 
-def _finding(stage: Stage, extent: Extent, use: Use, ratio: float, ground: int) -> Finding:
+def _finding(
+    stage: Stage, extent: Extent, use: Use, ratio: float, ground: int, *, remedy: Remedy | None
+) -> Finding:
     material, colours = stage.material, _colours(stage)
     ink = shown(material.code(use.ink), colours)
     where = (
@@ -120,7 +123,7 @@ def _finding(stage: Stage, extent: Extent, use: Use, ratio: float, ground: int) 
         f"{where}ink `{use.ink}`, which the panel shows as {hexed(ink)}, has a contrast of {_rounded(ratio)} to "
         f"{_ground_name(stage, extent, ground)}, shown as {hexed(shown(ground, colours))}; "
         f"{use.what} needs {use.needed:g}:1",
-        use.states, 0, inked(extent), _remedy(stage, extent, use),
+        use.states, 0, inked(extent), remedy,
     )  # fmt: skip
 
 

@@ -43,7 +43,8 @@ class Finding:
 
     `texts` are the offending texts in order of time, `count` the pixels that are wrong, `area` the smallest
     rectangle that holds them (None where no pixel is meant), `other` a second part concerned, `pixels` the wrong pixels
-    themselves, in panel coordinates (empty where the finding is about none).
+    themselves, in panel coordinates (empty where the finding is about none), `former` the screen that was shown before,
+    where the change from it to `screen` goes wrong.
     """
 
     rule: str
@@ -57,3 +58,4 @@ class Finding:
     remedy: Remedy | None = None
     other: str = ""
     pixels: Mask = NOTHING
+    former: str = ""

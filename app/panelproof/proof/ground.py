@@ -14,8 +14,11 @@ from panelproof.proof.words import counted
 NAME = "ground"
 
 
-def findings(stage: Stage) -> Iterator[Finding]:
-    """Yield antialiased fields that clear nothing, and antialiased ink over another ground than its own."""
+def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
+    """Yield antialiased fields that clear nothing, and antialiased ink over another ground than its own.
+
+    Without `proposing` no free place is looked for.
+    """
     for number, extent in enumerate(stage.extents):
         part, print_ = extent.part, extent.footprint
         if print_ is None or not print_.type.antialiased or not extent.ink:
@@ -32,10 +35,10 @@ def findings(stage: Stage) -> Iterator[Finding]:
                 continue
         elif not isinstance(part, Label):
             continue
-        yield from _blended(stage, number, extent)
+        yield from _blended(stage, number, extent, proposing)
 
 
-def _blended(stage: Stage, number: int, extent: Extent) -> Iterator[Finding]:
+def _blended(stage: Stage, number: int, extent: Extent, proposing: bool) -> Iterator[Finding]:
     rest, wrong = extent.ink, 0
     grounds: list[str] = []
     # Every ground under it, by the panel's code, with the ink's name.
@@ -60,7 +63,9 @@ def _blended(stage: Stage, number: int, extent: Extent) -> Iterator[Finding]:
         declared = getattr(part, "ground", None) or stage.screen.ground
         (name, *others) = under.values()
         alone = Remedy(f"ground `{name}`", (Change(extent.name, "ground", name),))
-        remedy = freed(stage, extent) if others else alone
+        remedy: Remedy | None = alone
+        if others:
+            remedy = freed(stage, extent) if proposing else None
         yield Finding(
             NAME, "fault", stage.screen.name, extent.name,
             f"antialiased text is blended with `{declared}` but lies on {' and '.join(grounds)}: "

@@ -39,8 +39,11 @@ from panelproof.sight.arc import (
 NAME = "height"
 
 
-def findings(stage: Stage) -> Iterator[Finding]:
-    """Yield each text that is too small, or larger than is good, for the distance it is read from."""
+def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
+    """Yield each text that is too small, or larger than is good, for the distance it is read from.
+
+    Without `proposing` no larger type is tried.
+    """
     layout = stage.material.layout
     pitch, distance = pitch_mm(layout.panel), layout.reading_distance_mm
     if pitch is None or distance is None:
@@ -56,7 +59,8 @@ def findings(stage: Stage) -> Iterator[Finding]:
         found = _judged(high, pitch, distance, is_reading(print_.graph), words)
         if found:
             level, message = found
-            remedy = _remedy(stage, extent, least_pixels(pitch, distance)) if level == "caution" else None
+            small = proposing and level == "caution"
+            remedy = _remedy(stage, extent, least_pixels(pitch, distance)) if small else None
             yield Finding(NAME, level, stage.screen.name, extent.name, message, (), 0, inked(extent), remedy)
 
 

@@ -196,8 +196,8 @@ def _texts(graph: Graph, pair: Likeness) -> tuple[str, str]:
     return before + pair.first + after, before + pair.second + after
 
 
-def findings(stage: Stage) -> Iterator[Finding]:
-    """Yield each field in which one text can be taken for another."""
+def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
+    """Yield each field in which one text can be taken for another; without `proposing` no other type is looked for."""
     for extent in stage.extents:
         part, print_ = extent.part, extent.footprint
         if print_ is None or not isinstance(part, Field):
@@ -213,7 +213,8 @@ def findings(stage: Stage) -> Iterator[Finding]:
             NAME, _level(part, found), stage.screen.name, extent.name,
             f"{names[0]} {how} in the type `{part.type}`: "
             f"{quoted(texts[0])} can be taken for {quoted(texts[1])}{rest}",
-            texts, 0, extent.padding or extent.reach.bounds(), _remedy(stage, part, print_),
+            texts, 0, extent.padding or extent.reach.bounds(),
+            _remedy(stage, part, print_) if proposing else None,
         )  # fmt: skip
 
 

@@ -56,11 +56,14 @@ def _left(stage: Stage, former: Stage, bare: Mask) -> Iterator[Finding]:
         yield _finding(
             stage, part, left, texts,
             f"after screen `{former.screen.name}`, {what} can still be seen: {counted(left.count(), 'pixel')} remain",
+            former=former.screen.name,
         )  # fmt: skip
 
 
-def _finding(stage: Stage, other: str, left: Mask, texts: tuple[str, ...], message: str) -> Finding:
+def _finding(
+    stage: Stage, other: str, left: Mask, texts: tuple[str, ...], message: str, *, former: str = ""
+) -> Finding:
     return Finding(
         NAME, "fault", stage.screen.name, "", message, texts, left.count(), left.bounds(),
-        Remedy(f"let screen `{stage.screen.name}` clear the panel", (Change("", "clears", True),)), other, left,
+        Remedy(f"let screen `{stage.screen.name}` clear the panel", (Change("", "clears", True),)), other, left, former,
     )  # fmt: skip

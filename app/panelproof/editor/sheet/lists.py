@@ -146,9 +146,7 @@ class ScreenSheet(ListSheet):
     def __init__(self, hub: Hub) -> None:
         super().__init__(hub)
         self._ground = ChoiceEntry("Ground", lambda ink: self._set(ground=ink))
-        self._clears = TickEntry(
-            "Drawing", "begins by filling the panel with the ground", lambda on: self._set(clears=on)
-        )
+        self._clears = TickEntry("Drawing", "fills the panel first", lambda on: self._set(clears=on))
         self.column.addWidget(self._ground)
         self.column.addWidget(self._clears)
 
