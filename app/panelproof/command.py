@@ -255,6 +255,8 @@ def _sheet(commands: Commands) -> None:
 def _point(text: str) -> tuple[float, float]:
     try:
         x, y = map(float, text.split(","))
+        if not (abs(x) < 1e6 and abs(y) < 1e6):  # nor what is no number at all
+            raise ValueError
     except ValueError:
         raise argparse.ArgumentTypeError("a corner is X,Y in pixels of the photograph") from None
     return x, y

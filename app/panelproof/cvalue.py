@@ -49,7 +49,7 @@ class _Reader:
         """Return the value of the whole text."""
         try:
             found = self._sum()
-        except (ValueError, ZeroDivisionError):
+        except (ValueError, ZeroDivisionError, RecursionError):
             raise NoValue("it cannot be worked out") from None
         if self._place < len(self._tokens):
             raise NoValue(f"`{self._tokens[self._place]}` stands where nothing should")

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from PIL.Image import Image
 
     from panelproof.layout.document import Screen
+    from panelproof.picture.moments import ShownMoment
     from panelproof.picture.values import Values
     from panelproof.verdict import Verdict
 
@@ -110,18 +111,21 @@ def mend(options: Namespace) -> int:
         found = mended(load(options.layout), lambda remedy: progress(f"trying {remedy}"))
     finally:
         progress.done()
-    print(report.mended_text(options.layout, found))
     output = options.output or options.layout
-    if options.dry_run:
-        print("nothing was written (--dry-run)")
-    elif found.done or options.output:
+    writes = not options.dry_run and (found.done or options.output)
+    if writes:
         layout = found.layout
         if output.parent.resolve() != options.layout.parent.resolve():
             from panelproof.editor.files import rebased  # noqa: PLC0415 - only where paths have to follow
 
             layout = rebased(layout, options.layout.parent, output.parent)
         write(layout, output)
+    # Told when it is done: a file that cannot be written leaves nothing carried out.
+    print(report.mended_text(options.layout, found))
+    if writes:
         print(f"wrote {output}")
+    elif options.dry_run:
+        print("nothing was written (--dry-run)")
     return FAULTY if any(one.finding.level == "fault" for one in found.left) else CLEAN
 
 
@@ -141,8 +145,7 @@ def fonts(options: Namespace) -> int:
     wanted = options.search.lower()
     entries = [entry for entry in all_fonts() if wanted in f"{entry.name} {entry.family}".lower()]
     if not entries:
-        print(f"panelproof: no font's name holds `{options.search}`", file=sys.stderr)
-        return UNUSABLE
+        raise Problem(f"no font's name holds `{options.search}`")
     print(report.fonts_text(entries, licences=options.licence))
     return CLEAN
 
@@ -164,7 +167,7 @@ def starters(options: Namespace) -> int:
     from panelproof.starters.description import claiming, descriptions  # noqa: PLC0415
     from panelproof.starters.panels import panel_of  # noqa: PLC0415
 
-    names = claiming(panel_of(options.panel).panel) if options.panel else tuple(descriptions())
+    names = claiming(panel_of(options.panel).panel) if options.panel is not None else tuple(descriptions())
     print(listing.starters_json(names) if options.json else listing.starters_text(names))
     return CLEAN
 
@@ -175,9 +178,12 @@ def new(options: Namespace) -> int:
     from panelproof.starters.make import best, chosen_panel, make  # noqa: PLC0415
 
     if options.layout.exists():
+        kind = "folder" if options.layout.is_dir() else "file"
         raise Problem(
-            "there is a file of this name already; choose another or remove it", str(options.layout)
+            f"there is a {kind} of this name already; choose another or remove it", str(options.layout)
         )
+    if options.layout.suffix != ".json":
+        raise Problem("a layout's name ends in .panel.json", str(options.layout))
     panel = chosen_panel(
         options.panel,
         size=options.size,
@@ -187,7 +193,7 @@ def new(options: Namespace) -> int:
         refresh=options.refresh,
         palette=options.palette,
     )
-    starter = options.starter or best(panel)
+    starter = best(panel) if options.starter is None else options.starter
     name = options.layout.name.removesuffix(".json").removesuffix(".panel")
     write(make(starter, panel, name), options.layout)
     print(f"wrote {options.layout} (starter `{starter}`, {panel.name or f'{panel.width} × {panel.height}'})")
@@ -197,10 +203,15 @@ def new(options: Namespace) -> int:
 def render(options: Namespace) -> int:
     """Write a picture of one moment, or of all."""
     from panelproof.layout.saving import save  # noqa: PLC0415
+    from panelproof.outputs import check_apart, check_pixels, check_png  # noqa: PLC0415
     from panelproof.picture.image import image, png  # noqa: PLC0415
-    from panelproof.picture.moments import every_moment, moment  # noqa: PLC0415
+    from panelproof.picture.moments import every_moment  # noqa: PLC0415
     from panelproof.picture.sheet import sheet  # noqa: PLC0415
 
+    if options.sheet and (options.marks or options.moment is not None):
+        raise Problem("a sheet shows all moments, without marks; leave --moment and --marks out", "--sheet")
+    check_png(options.output)
+    check_apart(options.output, options.layout)
     material = load(options.layout)
     with _placed(options.layout):
         every = every_moment(material)
@@ -209,10 +220,11 @@ def render(options: Namespace) -> int:
             return CLEAN
         if not every:
             raise Problem("the layout has no screen, so there is nothing to draw", "screens")
+        check_pixels(material.layout.panel, options.scale, len(every) if options.sheet else 1)
         if options.sheet:
             name, picture = "sheet", sheet(material, options.scale)
         else:
-            shown = moment(material, options.moment) if options.moment else every[0]
+            shown = every[0] if options.moment is None else _moment(material, options.moment)
             name, screen = shown.name.replace(":", "-"), material.screen(shown.screen)
             if options.marks:
                 picture = _marked(material, screen, shown.values, options.scale or 4)
@@ -225,6 +237,17 @@ def render(options: Namespace) -> int:
     save(output, png(picture))
     print(f"wrote {output} ({picture.width} × {picture.height})")
     return CLEAN
+
+
+def _moment(material: Material, name: str) -> ShownMoment:
+    from panelproof.picture.moments import moment  # noqa: PLC0415
+
+    try:
+        return moment(material, name)
+    except Problem as problem:
+        raise Problem(
+            problem.message, f"{problem.place}: --moment" if problem.place else "--moment"
+        ) from None
 
 
 def _marked(material: Material, screen: Screen, values: Values, scale: int) -> Image:
@@ -261,7 +284,12 @@ def export(options: Namespace) -> int:
     """Write the header, or compare the one on disk with what the layout gives now."""
     from panelproof.firmware.header import header  # noqa: PLC0415
     from panelproof.layout.saving import save  # noqa: PLC0415
+    from panelproof.outputs import check_apart  # noqa: PLC0415
 
+    if options.verify and (options.output or options.depends):
+        raise Problem("verifying writes nothing; leave -o and --depends out", "--verify")
+    check_apart(options.output, options.layout)
+    check_apart(options.depends, options.layout, options.output)
     material = load(options.layout)
     with _placed(options.layout):
         now = header(material)
@@ -294,7 +322,7 @@ def _verify(path: Path, now: str) -> int:
     try:
         on_disk = path.read_bytes().decode()
     except OSError as error:
-        raise Problem(f"the header cannot be read ({in_words(error)})", str(path)) from None
+        raise Problem(f"the header cannot be read: {in_words(error)}", str(path)) from None
     except UnicodeDecodeError:
         raise Problem("this is no header of Panelproof: it is not UTF-8 text", str(path)) from None
     differing = differences(on_disk, now)

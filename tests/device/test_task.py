@@ -23,7 +23,7 @@ def png(codes: Codes, path: Path) -> str:
 def test_the_same_frame(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     capture = png(right(), tmp_path / "frame.png")
     assert main(["compare", str(KILN), "--moment", "ramp", capture]) == 0
-    assert "the same as `ramp`: 11 parts, 32400 pixels" in capsys.readouterr().out
+    assert "the same as `ramp`: 11 parts, 32 400 pixels" in capsys.readouterr().out
 
 
 def test_what_differs_in_words_and_as_a_picture(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -18,13 +18,19 @@ from panelproof.problem import Problem
 
 def compare(options: Namespace) -> int:
     """Hold a capture or a photograph against a moment; 0: the same, 1: not."""
+    from panelproof.outputs import check_apart, check_pixels, check_png  # noqa: PLC0415
     from panelproof.tasks import load  # noqa: PLC0415 - which knows this command
 
+    if (options.photo or options.corners) and options.form:
+        raise Problem("a photograph is a picture; leave --as out", "--as")
+    check_png(options.output)
+    check_apart(options.output, options.layout, options.capture)
     material = load(options.layout)
     try:
         shown = moment(material, options.moment)
     except Problem as problem:
-        raise Problem(problem.message, "--moment") from None
+        raise Problem(problem.message, f"{options.layout}: --moment") from None
+    check_pixels(material.layout.panel, options.scale)
     screen = material.screen(shown.screen)
     values = _changed(screen, shown, options.shows or [])
     name = f"`{shown.screen}:{shown.name}`" if shown.automatic else f"`{shown.name}`"

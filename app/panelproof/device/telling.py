@@ -6,7 +6,7 @@ import json
 from collections.abc import Iterable
 
 from panelproof.device.outcome import Cause, Outcome, PartOutcome
-from panelproof.proof.words import box, counted
+from panelproof.proof.words import box, counted, grouped
 
 
 def as_json(names: dict[str, str], outcome: Outcome) -> str:
@@ -43,8 +43,8 @@ def _causes(causes: Iterable[Cause]) -> list[dict[str, object]]:
 def as_text(shown: str, capture: str, outcome: Outcome) -> str:
     """Return the outcome in lines; `shown` names the moment, `capture` the file."""
     if outcome.same:
-        return f"{capture}: the same as {shown}: {counted(len(outcome.parts), 'part')}, {outcome.seen} pixels"
-    lines = [f"{capture}: not {shown}: {outcome.wrong} of {outcome.seen} pixels differ"]
+        return f"{capture}: the same as {shown}: {counted(len(outcome.parts), 'part')}, {grouped(outcome.seen)} pixels"
+    lines = [f"{capture}: not {shown}: {grouped(outcome.wrong)} of {grouped(outcome.seen)} pixels differ"]
     lines += [f"  whole picture: {cause.words}{_share(cause)}" for cause in outcome.causes]
     settled = bool(outcome.causes) and not outcome.left
     undone = any(cause.explains > 0 for cause in outcome.causes)

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from panelproof.command import CLEAN
 from panelproof.layout.saving import save
+from panelproof.outputs import check_apart
 from panelproof.problem import Problem
 
 KINDS = (".pdf", ".html")
@@ -17,6 +18,7 @@ def sheet(options: Namespace) -> int:
     from panelproof.tasks import load  # noqa: PLC0415 - which knows this command
 
     outputs = _outputs(options.output, options.layout)
+    check_apart(options.output, options.layout)
     material = load(options.layout)
     if not material.layout.screens:
         raise Problem("the layout has no screen, so there is nothing to print", f"{options.layout}: screens")
