@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from panelproof.content.build import graph
 from panelproof.content.build import text as text_of
 from panelproof.content.graph import Graph
-from panelproof.dithering import Raster, raster
 from panelproof.glyphs.catalogue import find
 from panelproof.glyphs.type import Type, open_type
 from panelproof.ink.bitmap import from_picture, from_text
@@ -19,6 +19,9 @@ from panelproof.layout.document import Argument, Layout, Screen, TypeSpec
 from panelproof.layout.parts import Dither, Field, Icon, IconState, Picture
 from panelproof.layout.wording import quote, within
 from panelproof.problem import Problem
+
+if TYPE_CHECKING:
+    from panelproof.dithering import Raster
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -126,6 +129,8 @@ def gather(layout: Layout, folder: Path) -> Material:
                 except Problem as problem:
                     raise problem.within(place) from None
             if isinstance(part, Picture):
+                from panelproof.dithering import raster  # noqa: PLC0415 - few layouts have pictures
+
                 try:
                     shown = raster(folder / part.picture, part.dither, layout.panel.colours)
                 except Problem as problem:

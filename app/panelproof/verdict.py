@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from panelproof.layout.document import Layout
-from panelproof.layout.rulenames import ACCEPTED, OF_LIMITS, OF_SCREENS
+from panelproof.layout.rulenames import ACCEPTED, OF_SCREENS
 from panelproof.material import Material
 from panelproof.proof.check import prove
 from panelproof.proof.finding import LEVELS, Change, Finding, Remedy
@@ -39,26 +39,15 @@ class Verdict:
         return Verdict(tuple(finding for finding in self.findings if finding.level == "fault"))
 
 
-def verdict(material: Material, progress: Callable[[str], None] = lambda _: None) -> Verdict:
-    """Return the verdict on a layout; `progress` as of `proof.check.prove`."""
-    found = prove(material, progress)
+def verdict(
+    material: Material, progress: Callable[[str], None] = lambda _: None, *, proposing: bool = True
+) -> Verdict:
+    """Return the verdict on a layout; `progress` and `proposing` as of `proof.check.prove`."""
+    found = prove(material, progress, proposing=proposing)
     if material.layout.limits is not None:
         from panelproof.firmware.limits import findings  # noqa: PLC0415 - only where something is limited
 
         found += tuple(findings(material))
-    return judged(material.layout, found)
-
-
-def hasty(material: Material, before: Verdict) -> Verdict:
-    """Return the verdict while parts are on their way, with what takes longer left for later.
-
-    Remedies that are searched for are left out; what a limit says stays as it was `before`, as it hangs on what parts
-    show and how large they are, not on where they stand.
-    """
-    found = prove(material, proposing=False)
-    if material.layout.limits is not None:
-        known = (*before.findings, *(one.finding for one in before.accepted))
-        found += tuple(replace(one, remedy=None) for one in known if one.rule in OF_LIMITS)
     return judged(material.layout, found)
 
 

@@ -272,11 +272,9 @@ class Hub(QObject):
     # -- the proof -------------------------------------------------------------------------------------
 
     def _prove(self, *, hasty: bool = False) -> None:
-        # Only what is current tells what stays as it is.
-        before = Verdict(self.findings, self.accepted) if hasty and self.findings_current else None
         self.findings_current = False
         self._settling.stop()
-        if self._prover.prove(self.material, before):
+        if self._prover.prove(self.material, hasty=hasty):
             self._settling.start()
         if not self.findings_current:
             self.findings_changed.emit()

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QItemSelection, QItemSelectionModel, QPoint, Qt, Signal
 from PySide6.QtGui import QDropEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractItemView, QComboBox, QHBoxLayout, QListView, QVBoxLayout, QWidget
 
 from panelproof.editor import edits, theme
 from panelproof.editor.hub import Hub
-from panelproof.editor.partmodel import PartDelegate, PartModel, switches
+from panelproof.editor.partmodel import Index, PartDelegate, PartModel, switches
 from panelproof.editor.partrows import Figure, Row, carried, figure, in_order, stepped, verdict
 from panelproof.problem import Problem
 from panelproof.proof.extent import Extent, stage
@@ -71,6 +73,10 @@ class PartRows(QListView):
             self.stepped_by.emit(steps[Qt.Key(event.key())])
             return
         super().keyPressEvent(event)
+
+    def dataChanged(self, first: Index, last: Index, roles: Sequence[int] = ()) -> None:
+        """Paint the row that changed and no other: all are equally high, so that none has to be laid out anew."""
+        QAbstractItemView.dataChanged(self, first, last, roles)
 
     def drop_row(self, point: QPoint) -> int:
         """Return the number of the row before which a drop at a point puts what is carried."""

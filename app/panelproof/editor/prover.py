@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, QThread, Signal, Slot
 from panelproof.content.spec import Content
 from panelproof.layout.parts import Field
 from panelproof.material import Material
-from panelproof.verdict import Verdict, hasty, verdict
+from panelproof.verdict import verdict
 
 
 class _Stopped(Exception):
@@ -72,15 +72,15 @@ class Prover(QObject):
             if isinstance(part, Field)
         }
 
-    def prove(self, material: Material, before: Verdict | None = None) -> bool:
+    def prove(self, material: Material, *, hasty: bool = False) -> bool:
         """Prove a material; the verdict comes before this returns where every content is known.
 
-        With the verdict `before` it is a hasty one, and True is returned, where it comes at once.
+        Where it comes at once and is to be hasty, no remedies are searched for; True tells that they are left out.
         """
         if self._keys(material) <= self._known:
             self._worker.wanted = None
-            self.proved.emit(material, verdict(material) if before is None else hasty(material, before))
-            return before is not None
+            self.proved.emit(material, verdict(material, proposing=not hasty))
+            return hasty
         with self._worker.lock:
             self._worker.wanted = material
         self._start.emit()

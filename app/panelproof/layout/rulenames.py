@@ -25,8 +25,5 @@ OF_PARTS = FAULTS + CAUTIONS
 OF_SCREENS = ("residue", "unshown", "flash", "ram", "frame-time")
 """Rules that speak of a screen or the whole layout: no part can accept for it."""
 
-OF_LIMITS = ("update-time", "frame-time", "flash", "ram")
-"""Rules that weigh the layout against its limits, the names as in `firmware.limits`."""
-
 ACCEPTED = "accepted"
 """What the note on an acceptance is listed under that accepts nothing."""

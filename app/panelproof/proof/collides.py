@@ -15,7 +15,6 @@ from panelproof.ink.mask import Mask
 from panelproof.layout.parts import Box, Rule
 from panelproof.proof.extent import Extent, Stage
 from panelproof.proof.finding import Finding
-from panelproof.proof.free_place import freed
 from panelproof.proof.words import counted, quoted
 
 NAME = "collides"
@@ -26,6 +25,8 @@ def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
     for first, second in combinations(stage.extents, 2):
         found = _colliding(stage.screen.name, first, second)
         if found:
+            from panelproof.proof.free_place import freed  # noqa: PLC0415 - only where something is found
+
             yield replace(found, remedy=freed(stage, first, second)) if proposing else found
 
 

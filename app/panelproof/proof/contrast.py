@@ -21,10 +21,8 @@ from panelproof.proof.behind import Behind, behind, inked
 from panelproof.proof.characters import large
 from panelproof.proof.extent import Extent, Stage, stage
 from panelproof.proof.finding import Change, Finding, Remedy
-from panelproof.proof.mending import tried
 from panelproof.proof.words import listed
 from panelproof.sight.luminance import contrast
-from panelproof.sight.shade import nearest
 
 NAME = "contrast"
 TEXT, LARGE_TEXT, GRAPHIC = 4.5, 3.0, 3.0
@@ -170,6 +168,8 @@ def least(rgb: Rgb, grounds: frozenset[int], needed: float, colours: Colours) ->
 
 @lru_cache(maxsize=256)
 def _shade(rgb: Rgb, demands: frozenset[tuple[frozenset[int], float]], colours: Colours) -> Rgb | None:
+    from panelproof.sight.shade import nearest  # noqa: PLC0415 - only where something is found
+
     return nearest(rgb, lambda shade: all(least(shade, *demand, colours) >= 0 for demand in demands))
 
 
@@ -199,6 +199,8 @@ def _remedy(stage: Stage, extent: Extent, use: Use) -> Remedy | None:
 
 def _safe(stage: Stage, remedy: Remedy) -> Remedy:
     """Return the remedy, without its changes where what is seen then stays behind on a screen that does not clear."""
+    from panelproof.proof.mending import tried  # noqa: PLC0415 - only where something is found
+
     material = stage.material
     if all(screen.clears for screen in material.layout.screens):
         return remedy

@@ -16,7 +16,6 @@ from panelproof.ink.mask import Mask, rectangle
 from panelproof.layout.parts import Box, Field
 from panelproof.proof.extent import Extent, Stage
 from panelproof.proof.finding import Change, Finding, Remedy
-from panelproof.proof.free_place import freed
 from panelproof.proof.words import counted, quoted, repadded
 
 NAME = "erases"
@@ -38,6 +37,8 @@ def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
             for other in extents[:number] if whole else extents:
                 found = _wiping(stage.screen.name, extent, other) if other is not extent else None
                 if found:
+                    from panelproof.proof.free_place import freed  # noqa: PLC0415 - only where something is found
+
                     remedy = found.remedy or (freed(stage, extent, other) if proposing else None)
                     yield replace(found, remedy=remedy)
         if filled:

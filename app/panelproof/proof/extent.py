@@ -5,21 +5,24 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from panelproof.content.build import graph
 from panelproof.content.graph import Graph
 from panelproof.content.spec import Content
-from panelproof.dithering import Raster
 from panelproof.glyphs.type import Type
 from panelproof.ink.anchor import Align
 from panelproof.ink.footprint import Footprint, footprint
 from panelproof.ink.mask import Area, Mask, rectangle, union
-from panelproof.ink.repaint import Spared, spared
 from panelproof.layout import level
 from panelproof.layout.document import Screen
 from panelproof.layout.panel import Panel, visible_spans
 from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
 from panelproof.material import Material, icon_padding
+
+if TYPE_CHECKING:
+    from panelproof.dithering import Raster
+    from panelproof.ink.repaint import Spared
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -190,6 +193,8 @@ def _label(part: Label, panel: Panel, type_: Type, ink_codes: frozenset[int], gr
 @lru_cache(maxsize=1024)
 def spared_by(graph_: Graph, type_: Type, align: Align, cell: bool) -> Spared:
     """Return what some text of a content does not repaint with clearing `none` or `cell`."""
+    from panelproof.ink.repaint import spared  # noqa: PLC0415 - only where ink is not cleared
+
     return spared(footprint(graph_, type_, align), cell=cell)
 
 

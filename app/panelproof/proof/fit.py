@@ -10,8 +10,6 @@ from panelproof.layout.panel import Panel
 from panelproof.layout.parts import Box, Field, Icon, Meter, Part, Picture, Rule
 from panelproof.proof.extent import Extent, Stage, visible
 from panelproof.proof.finding import Change, Finding, Remedy
-from panelproof.proof.free_place import cleared, has_room
-from panelproof.proof.shorter import shortened
 from panelproof.proof.words import box, counted, hull, inside, outermost, overhang, quoted, repadded
 
 NAME = "fit"
@@ -70,6 +68,9 @@ def _inside_padding(stage: Stage, extent: Extent, proposing: bool) -> Iterator[F
     cut = _cut(extent, area)
     if not cut:
         return
+    from panelproof.proof.free_place import cleared, has_room  # noqa: PLC0415 - only where something is found
+    from panelproof.proof.shorter import shortened  # noqa: PLC0415 - only where something is found
+
     pixel = outermost(cut, area)
     subject, texts = _subject(extent, pixel)
     needed = hull(area, extent.reach.bounds())
@@ -107,6 +108,8 @@ def _on_panel(stage: Stage, extent: Extent, proposing: bool) -> Iterator[Finding
             pixels=rectangle(*area) - rectangle(*stage.whole),
         )  # fmt: skip
         return
+    from panelproof.proof.shorter import shortened  # noqa: PLC0415 - only where something is found
+
     pixel = outermost(lost, stage.whole)
     subject, texts = _subject(extent, pixel)
     beyond = overhang(lost.bounds(), stage.whole)

@@ -8,7 +8,6 @@ from panelproof.ink.mask import Mask
 from panelproof.layout.parts import Field, Label
 from panelproof.proof.extent import Extent, Stage
 from panelproof.proof.finding import Change, Finding, Remedy
-from panelproof.proof.free_place import freed
 from panelproof.proof.words import counted
 
 NAME = "ground"
@@ -58,6 +57,8 @@ def _blended(stage: Stage, number: int, extent: Extent, proposing: bool) -> Iter
             wrong |= rest.bits
             grounds.append("the screen's ground")
     if wrong:
+        from panelproof.proof.free_place import freed  # noqa: PLC0415 - only where something is found
+
         pixels = Mask(*extent.ink.frame, wrong)
         part = extent.part
         declared = getattr(part, "ground", None) or stage.screen.ground

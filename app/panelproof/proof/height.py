@@ -23,8 +23,6 @@ from panelproof.proof.characters import DIGITS, Height, alphabet, height, pitch_
 from panelproof.proof.extent import Extent, Stage, stage
 from panelproof.proof.finding import Change, Finding, Level, Remedy
 from panelproof.proof.matrix import is_reading
-from panelproof.proof.mending import changed, tried
-from panelproof.proof.siblings import larger
 from panelproof.proof.words import hull
 from panelproof.sight.arc import (
     LEAST,
@@ -116,6 +114,8 @@ def _named(old: TypeSpec, new: TypeSpec) -> str:
 @lru_cache(maxsize=256)
 def _higher(spec: TypeSpec, type_: Type, chars: frozenset[str], needed: int) -> TypeSpec | None:
     """Return the type in the least size whose characters are high enough; None where there is none."""
+    from panelproof.proof.siblings import larger  # noqa: PLC0415 - only where something is found
+
     now = height(type_, chars)
     if now is None:
         return None
@@ -135,6 +135,8 @@ def _higher(spec: TypeSpec, type_: Type, chars: frozenset[str], needed: int) -> 
 @lru_cache(maxsize=64)
 def _retyped(material: Material, screen: str, spec: TypeSpec, higher: TypeSpec) -> tuple[Change, ...]:
     """Return the changes that set the type so, paddings of this screen grown with it; none where that brings a fault."""
+    from panelproof.proof.mending import changed, tried  # noqa: PLC0415 - only where something is found
+
     keys = [key for key in ("font", "size") if getattr(spec, key) != getattr(higher, key)]
     changes = [Change(spec.name, key, getattr(higher, key), "type") for key in keys]
     try:

@@ -27,7 +27,6 @@ from panelproof.layout.parts import Field
 from panelproof.proof.characters import STEMS, alphabet, height, shape_of, stroke
 from panelproof.proof.extent import Stage
 from panelproof.proof.finding import Finding, Level, Remedy
-from panelproof.proof.shorter import by_size, set_in
 from panelproof.proof.words import listed, quoted
 
 NAME = "lookalike"
@@ -227,6 +226,8 @@ def _level(part: Field, found: tuple[Likeness, ...]) -> Level:
 
 def _remedy(stage: Stage, part: Field, print_: Footprint) -> Remedy | None:
     """Return the first of the layout's types that has no such pair and fits; else name those that have none."""
+    from panelproof.proof.shorter import by_size, set_in  # noqa: PLC0415 - only where something is found
+
     graph = print_.graph
     able = [
         name

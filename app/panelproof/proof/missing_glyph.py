@@ -9,7 +9,6 @@ from panelproof.layout.parts import Field, Label
 from panelproof.proof.characters import alphabet
 from panelproof.proof.extent import Stage
 from panelproof.proof.finding import Finding, Remedy
-from panelproof.proof.shorter import by_size, set_in
 from panelproof.proof.words import listed
 
 NAME = "missing-glyph"
@@ -32,6 +31,8 @@ def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
 
 def _other(stage: Stage, part: Field | Label, print_: Footprint) -> Remedy | None:
     """Return the first of the layout's types that has every character and fits; else name those that have them."""
+    from panelproof.proof.shorter import by_size, set_in  # noqa: PLC0415 - only where something is found
+
     able = [
         name
         for name, type_ in stage.material.types.items()

@@ -9,7 +9,6 @@ from panelproof.ink.mask import Mask, rectangle
 from panelproof.layout.parts import Field, Icon
 from panelproof.proof.extent import Extent, Stage, icon_repaint, spared_by
 from panelproof.proof.finding import Change, Finding, Remedy
-from panelproof.proof.free_place import cleared, has_room
 from panelproof.proof.words import box, counted, inside, quoted
 
 NAME = "stale"
@@ -25,6 +24,8 @@ def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
     for extent in stage.extents:
         pixels, texts = stale_pixels(extent)
         if pixels:
+            from panelproof.proof.free_place import cleared, has_room  # noqa: PLC0415 - only where something is found
+
             earlier, later = texts
             remedy = _padded(stage, extent)
             if proposing and remedy and not has_room(stage, extent, extent.reach.bounds()):

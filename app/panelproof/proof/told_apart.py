@@ -24,7 +24,6 @@ from panelproof.proof.finding import Finding, Remedy
 from panelproof.proof.words import counted
 from panelproof.sight.deficiency import MATRICES, seen
 from panelproof.sight.luminance import contrast
-from panelproof.sight.shade import nearest
 
 NAME = "told-apart"
 APART = 3.0
@@ -125,6 +124,8 @@ def _remedy(material: Material, screen: Screen, part: Icon, pair: Pair, inks: tu
 
 @lru_cache(maxsize=256)
 def _apart(rgb: Rgb, other: Rgb, ground: Rgb, colours: Colours) -> Rgb | None:
+    from panelproof.sight.shade import nearest  # noqa: PLC0415 - only where something is found
+
     def fits(shade: Rgb) -> bool:
         seen_as = shown(quantise(shade, colours), colours)
         return contrast(seen_as, ground) >= GRAPHIC and least_contrast(seen_as, other)[0] >= APART
