@@ -14,7 +14,7 @@ from panelproof.firmware.header import digest, header
 from panelproof.firmware.names import upper
 from panelproof.firmware.reading import Parsed, parsed
 from panelproof.layout.checking import check_references
-from panelproof.layout.colour import shown
+from panelproof.layout.colour import shown, written
 from panelproof.layout.document import Ink, Layout, Screen
 from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Part, Picture, Rule
 from panelproof.layout.reading import valid
@@ -269,7 +269,7 @@ class _Adopting:
             raise Problem(
                 f"the ink `{ink.name}` has the code {code} in the header, which the panel does not have"
             )
-        return replace(ink, colour="#{:02x}{:02x}{:02x}".format(*shown(code, colours)))
+        return replace(ink, colour=written(shown(code, colours)))
 
     def _screen(self, screen: Screen) -> Screen:
         ground = self.values.get(Slot(screen.name, "", "ground", "ink"), screen.ground)

@@ -9,7 +9,7 @@ import numpy as np
 from msgspec.structs import replace
 
 from panelproof.device.scene import Chosen, Draw, Scene, bounds, painted
-from panelproof.layout.colour import shown
+from panelproof.layout.colour import shown, written
 from panelproof.layout.parts import Field, Icon
 from panelproof.material import Material, field_graph
 from panelproof.picture import drawing
@@ -93,7 +93,7 @@ def colour_of(material: Material, code: int) -> str:
     colours = material.layout.panel.colours
     if code >= colours.count:
         return f"the code {code}, which the panel does not have"
-    return "#{:02x}{:02x}{:02x}".format(*shown(code, colours))
+    return written(shown(code, colours))
 
 
 def ghosts(scene: Scene, number: int, captured: Codes) -> Iterator[Mishap]:

@@ -37,6 +37,11 @@ def parse(colour: str) -> Rgb:
     return int(colour[1:3], 16), int(colour[3:5], 16), int(colour[5:7], 16)
 
 
+def written(rgb: Rgb) -> str:
+    """Return `#rrggbb` of 8-bit sRGB values."""
+    return "#{:02x}{:02x}{:02x}".format(*rgb)
+
+
 def luma(rgb: Rgb) -> int:
     """Return a thousand times the luma of a colour, 0 to 255 000 (ITU-R BT.601 weights)."""
     return 299 * rgb[0] + 587 * rgb[1] + 114 * rgb[2]

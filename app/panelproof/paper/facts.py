@@ -194,7 +194,7 @@ def _panel(layout: Layout) -> Iterator[tuple[str, str]]:
 def _ink(material: Material, name: str, given: str) -> InkFacts:
     colours = material.layout.panel.colours
     code = material.code(name)
-    shown = "#{:02x}{:02x}{:02x}".format(*colour.shown(code, colours))
+    shown = colour.written(colour.shown(code, colours))
     return InkFacts(name, given, shown, f"0x{code:04X}" if colours.format == "rgb565" else str(code))
 
 

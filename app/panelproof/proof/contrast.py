@@ -14,7 +14,7 @@ from typing import NamedTuple
 import msgspec
 
 from panelproof.layout import level
-from panelproof.layout.colour import Colours, Rgb, quantise, shown
+from panelproof.layout.colour import Colours, Rgb, quantise, shown, written
 from panelproof.layout.parts import Box, Field, Icon, Label, Meter, Rule
 from panelproof.material import Material
 from panelproof.proof.behind import Behind, behind, inked
@@ -42,11 +42,6 @@ class Use(NamedTuple):
     what: str
     states: tuple[str, ...] = ()
     key: str = "ink"
-
-
-def hexed(rgb: Rgb) -> str:
-    """Return a colour as a layout file holds it."""
-    return "#{:02x}{:02x}{:02x}".format(*rgb)
 
 
 def findings(stage: Stage, *, proposing: bool = True) -> Iterator[Finding]:
@@ -118,8 +113,8 @@ def _finding(
     )
     return Finding(
         NAME, "caution", stage.screen.name, extent.name,
-        f"{where}ink `{use.ink}`, which the panel shows as {hexed(ink)}, has a contrast of {_rounded(ratio)} to "
-        f"{_ground_name(stage, extent, ground)}, shown as {hexed(shown(ground, colours))}; "
+        f"{where}ink `{use.ink}`, which the panel shows as {written(ink)}, has a contrast of {_rounded(ratio)} to "
+        f"{_ground_name(stage, extent, ground)}, shown as {written(shown(ground, colours))}; "
         f"{use.what} needs {use.needed:g}:1",
         use.states, 0, inked(extent), remedy,
     )  # fmt: skip
@@ -181,8 +176,8 @@ def _remedy(stage: Stage, extent: Extent, use: Use) -> Remedy | None:
     if colours.blends and use.ink not in _grounds(material):
         shade = _shade(old, _demands(material)[use.ink], colours)
         if shade is not None:
-            words = f"ink `{use.ink}` {hexed(old)} → {hexed(shade)}: {_reached(shade, grounds, colours)}"
-            return _safe(stage, Remedy(words, (Change(use.ink, "colour", hexed(shade), "ink"),)))
+            words = f"ink `{use.ink}` {written(old)} → {written(shade)}: {_reached(shade, grounds, colours)}"
+            return _safe(stage, Remedy(words, (Change(use.ink, "colour", written(shade), "ink"),)))
     able = [name for name, rgb in material.inks.items() if least(rgb, grounds, use.needed, colours) >= 0]
     if able:
         name = min(
@@ -193,7 +188,7 @@ def _remedy(stage: Stage, extent: Extent, use: Use) -> Remedy | None:
     if colours.blends:
         shade = _shade(old, frozenset([(grounds, use.needed)]), colours)
         if shade is not None:
-            return Remedy(f"an ink of its own, {hexed(shade)}: {_reached(shade, grounds, colours)}")
+            return Remedy(f"an ink of its own, {written(shade)}: {_reached(shade, grounds, colours)}")
     return None
 
 
@@ -238,7 +233,7 @@ def _unseen(stage: Stage, number: int, extent: Extent) -> Iterator[Finding]:
         return
     if not extent.ink or any(code not in extent.ink_codes for code, _ in behind(stage, number)):
         return
-    colour = hexed(shown(next(iter(extent.ink_codes)), _colours(stage)))
+    colour = written(shown(next(iter(extent.ink_codes)), _colours(stage)))
     what = "line" if isinstance(part, Rule) else "outline"
     yield Finding(
         NAME, "caution", stage.screen.name, extent.name,

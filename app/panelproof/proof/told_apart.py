@@ -14,11 +14,11 @@ from itertools import combinations
 from typing import NamedTuple
 
 from panelproof.ink.mask import Mask
-from panelproof.layout.colour import Colours, Rgb, quantise, shown
+from panelproof.layout.colour import Colours, Rgb, quantise, shown, written
 from panelproof.layout.document import Screen
 from panelproof.layout.parts import Icon
 from panelproof.material import Material
-from panelproof.proof.contrast import GRAPHIC, hexed
+from panelproof.proof.contrast import GRAPHIC
 from panelproof.proof.extent import Extent, Stage
 from panelproof.proof.finding import Finding, Remedy
 from panelproof.proof.words import counted
@@ -97,16 +97,16 @@ def _finding(
 
 def _difference(pair: Pair, one: Rgb, other: Rgb) -> str:
     if one == other:
-        return f"look the same: one shape, and the panel shows both as {hexed(one)}"
+        return f"look the same: one shape, and the panel shows both as {written(one)}"
     shape = (
         f"differ by {counted(pair.differing, 'pixel')} of {pair.inked} and by colour"
         if pair.differing
         else "have one shape and differ by colour alone"
     )
-    words = f"{shape}: {hexed(one)} and {hexed(other)}"
+    words = f"{shape}: {written(one)} and {written(other)}"
     if pair.sight:
         words += (
-            f", to {pair.sight} sight {hexed(seen(one, pair.sight))} and {hexed(seen(other, pair.sight))}"
+            f", to {pair.sight} sight {written(seen(one, pair.sight))} and {written(seen(other, pair.sight))}"
         )
     return f"{words}, a contrast of {int(pair.ratio * 100) / 100:.2f}:1 to each other where {APART:g}:1 tells apart"
 
@@ -119,7 +119,7 @@ def _remedy(material: Material, screen: Screen, part: Icon, pair: Pair, inks: tu
     state = part.states[pair.second]
     ground = shown(material.code(part.ground or screen.ground), colours)
     shade = _apart(material.inks[state.ink or part.ink], inks[pair.first], ground, colours)
-    return Remedy(f"{shape}, or an ink such as {hexed(shade)}" if shade else shape)
+    return Remedy(f"{shape}, or an ink such as {written(shade)}" if shade else shape)
 
 
 @lru_cache(maxsize=256)

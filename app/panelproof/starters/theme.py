@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from panelproof.layout.colour import Rgb, parse, quantise, shown
+from panelproof.layout.colour import parse, quantise, shown, written
 from panelproof.layout.document import Ink
 from panelproof.layout.panel import Panel
 from panelproof.sight.luminance import contrast, luminance
@@ -58,7 +58,7 @@ def theme(panel: Panel) -> Theme:
     found: dict[Role, str] = {}
     for role, colour in wanted.items():
         seen = shown(quantise(parse(colour), panel.colours), panel.colours)
-        found[role] = colour if panel.colour_format == "rgb565" else _written(seen)
+        found[role] = colour if panel.colour_format == "rgb565" else written(seen)
     ground = parse(found["ground"])
     for role, colour in list(found.items()):
         least = LEAST_OF_LINES if role == "line" else LEAST_CONTRAST
@@ -73,11 +73,7 @@ def _indexed(panel: Panel) -> dict[Role, str]:
     ground, text = max(palette, key=luminance), min(palette, key=luminance)
     vivid = max(palette, key=lambda rgb: max(rgb) - min(rgb))
     urgent = vivid if vivid != ground and contrast(vivid, ground) >= LEAST_CONTRAST else text
-    roles: dict[Role, str] = dict.fromkeys(_DARK, _written(text))
-    roles["ground"] = _written(ground)
-    roles["accent"] = roles["alarm"] = _written(urgent)
+    roles: dict[Role, str] = dict.fromkeys(_DARK, written(text))
+    roles["ground"] = written(ground)
+    roles["accent"] = roles["alarm"] = written(urgent)
     return roles
-
-
-def _written(rgb: Rgb) -> str:
-    return f"#{rgb[0]:02x}{rgb[1]:02x}{rgb[2]:02x}"
